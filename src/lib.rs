@@ -1,1 +1,4 @@
 //! Axlewright core.
+
+pub mod geometry;
+pub mod numeric;

@@ -1,0 +1,67 @@
+//! Which pairs of boxes are near enough to be worth an exact answer.
+//!
+//! Method: sweep and prune along x, the long axis of every chassis. Boxes are sorted by their front;
+//! each is compared only with those whose front lies before its own rear plus the reach. Work is
+//! n log n plus the number of neighbours along x, so all pairs only if everything stands side by
+//! side.
+
+use super::Aabb;
+
+/// Search for near pairs.
+#[derive(Clone, Copy, Debug)]
+pub struct Broad;
+
+impl Broad {
+    /// All pairs (i, j), i < j, in ascending order, whose [`Aabb::gap`] is at most `reach_mm`.
+    ///
+    /// A reach that is negative or not a number counts as 0. A box with a coordinate that is not
+    /// finite is near every other box.
+    #[must_use]
+    pub fn near_pairs(boxes: &[Aabb], reach_mm: f64) -> Vec<(usize, usize)> {
+        let side = vec![false; boxes.len()];
+        let all: Vec<&Aabb> = boxes.iter().collect();
+        sweep(&all, &side, reach_mm, false)
+    }
+
+    /// All pairs (i in `a`, j in `b`), in ascending order, whose [`Aabb::gap`] is at most
+    /// `reach_mm`. Degenerate values as in [`Broad::near_pairs`].
+    #[must_use]
+    pub fn near_pairs_between(a: &[Aabb], b: &[Aabb], reach_mm: f64) -> Vec<(usize, usize)> {
+        let all: Vec<&Aabb> = a.iter().chain(b).collect();
+        let side: Vec<bool> = (0..all.len()).map(|i| i >= a.len()).collect();
+        let mut pairs = sweep(&all, &side, reach_mm, true);
+        for pair in &mut pairs {
+            pair.1 -= a.len();
+        }
+        pairs
+    }
+}
+
+fn sweep(boxes: &[&Aabb], side: &[bool], reach_mm: f64, across: bool) -> Vec<(usize, usize)> {
+    let reach = reach_mm.max(0.0);
+    let (mut order, lost): (Vec<usize>, Vec<usize>) =
+        (0..boxes.len()).partition(|&i| boxes[i].has_place());
+    order.sort_by(|&i, &j| boxes[i].min.x.total_cmp(&boxes[j].min.x));
+    let mut pairs = Vec::new();
+    let mut take = |i: usize, j: usize| {
+        if i != j && (!across || side[i] != side[j]) {
+            pairs.push((i.min(j), i.max(j)));
+        }
+    };
+    for (rank, &i) in order.iter().enumerate() {
+        for &j in &order[rank + 1..] {
+            if boxes[j].min.x - boxes[i].max.x > reach {
+                break;
+            }
+            if boxes[i].gap(boxes[j]) <= reach {
+                take(i, j);
+            }
+        }
+    }
+    for &i in &lost {
+        (0..boxes.len()).for_each(|j| take(i, j));
+    }
+    pairs.sort_unstable();
+    pairs.dedup();
+    pairs
+}
