@@ -1,0 +1,100 @@
+//! Builds the page: the core compiled to wasm, its JavaScript glue, and the size it comes to.
+
+use crate::needs::{self, Wasm};
+use crate::run;
+use anyhow::{Context, Result, bail};
+use flate2::{Compression, write::GzEncoder};
+use std::path::Path;
+use std::process::Command;
+use std::{fs, io::Write};
+
+const LIBRARY: &str = "axlewright_core";
+const PKG: &str = "www/pkg";
+const BUDGET: &str = ".ci/first-view-budget-kb";
+
+/// What the compiler and the glue use already; every browser of the last years has them.
+const WASM_FEATURES: &str = "--enable-bulk-memory --enable-sign-ext --enable-multivalue \
+    --enable-nontrapping-float-to-int --enable-reference-types --enable-mutable-globals";
+
+/// Leaves the page's program in `www/pkg`, and fails when the first view has grown too large.
+pub fn build(wasm: &Wasm) -> Result<()> {
+    run(&mut wasm.cargo("build --lib --profile web"))?;
+    let compiled = wasm.target_dir().join(needs::WASM).join("web");
+    let compiled = compiled.join(format!("{LIBRARY}.wasm"));
+    // Old files would be served, and counted.
+    if Path::new(PKG).exists() {
+        fs::remove_dir_all(PKG)?;
+    }
+    let mut words = vec!["wasm-bindgen".into(), compiled.into_os_string()];
+    let options = ["--target", "web", "--no-typescript", "--out-dir", PKG];
+    words.extend(options.map(Into::into));
+    wasm_bindgen_cli::wasm_bindgen::run_cli_with_args(words)
+        .context("cannot make the JavaScript glue")?;
+
+    let program = format!("{PKG}/{LIBRARY}_bg.wasm");
+    let raw = fs::read(&program)?.len();
+    if needs::on_path("wasm-opt") {
+        let mut opt = Command::new("wasm-opt");
+        opt.arg("-Os").args(WASM_FEATURES.split_whitespace());
+        run(opt.args([&program, "-o", &program]))?;
+    } else {
+        println!("no wasm-opt here: the page works, a little larger (Debian: package binaryen)");
+    }
+    let optimised = fs::read(&program)?.len();
+    let gzip = gzip_size(program.as_ref())?;
+    println!(
+        "wasm: {} compiled, {} optimised, {} gzip",
+        kb(raw),
+        kb(optimised),
+        kb(gzip)
+    );
+    keep_to_budget()
+}
+
+fn keep_to_budget() -> Result<()> {
+    let mut files = Vec::new();
+    weigh("www".as_ref(), &mut files)?;
+    files.sort();
+    files.reverse();
+    let total: usize = files.iter().map(|(bytes, _)| bytes).sum();
+    let budget = fs::read_to_string(BUDGET).context(BUDGET)?;
+    let budget: usize = budget.trim().parse().context(BUDGET)?;
+    println!(
+        "first view: {} gzip in {} files, budget {budget} kB",
+        kb(total),
+        files.len()
+    );
+    for (bytes, name) in files.iter().take(5) {
+        println!("{:>12}  {name}", kb(*bytes));
+    }
+    if total > budget * 1000 {
+        bail!(
+            "the first view is over the budget in {BUDGET}: make it smaller, or raise it and say why"
+        );
+    }
+    Ok(())
+}
+
+/// Gzip size and name of every file below, each compressed alone as a server does.
+fn weigh(folder: &Path, files: &mut Vec<(usize, String)>) -> Result<()> {
+    for entry in fs::read_dir(folder)? {
+        let path = entry?.path();
+        if path.is_dir() {
+            weigh(&path, files)?;
+        } else {
+            files.push((gzip_size(&path)?, path.display().to_string()));
+        }
+    }
+    Ok(())
+}
+
+fn gzip_size(path: &Path) -> Result<usize> {
+    // The level that servers use.
+    let mut gzip = GzEncoder::new(Vec::new(), Compression::default());
+    gzip.write_all(&fs::read(path)?)?;
+    Ok(gzip.finish()?.len())
+}
+
+fn kb(bytes: usize) -> String {
+    format!("{:.1} kB", bytes as f64 / 1000.0)
+}
