@@ -1,4 +1,19 @@
-//! Axlewright core.
+//! Axlewright core: plans an electric driveline in the place of a diesel one on a heavy-truck
+//! chassis that already exists.
+//!
+//! A [`plan::Plan`] (what the user wants) is resolved against a [`library::Library`] (what exists)
+//! into a [`vehicle::Vehicle`] (what would stand in the yard); pure functions answer questions about
+//! the vehicle; checks turn answers into findings; drawings and reports only show.
+//!
+//! Lengths are millimetres, masses and loads kilograms, everywhere, and every field says its unit.
 
+pub mod chassis;
 pub mod geometry;
+pub mod law;
+pub mod library;
 pub mod numeric;
+pub mod part;
+pub mod plan;
+pub mod quantity;
+pub mod source;
+pub mod vehicle;

@@ -1,0 +1,224 @@
+//! What a part can do, as far as it is known: data for the driveline, energy and heat answers.
+//!
+//! Power in kilowatt, energy in kilowatt-hour, voltage in volt, torque in newton metre, speed in
+//! revolutions per minute, efficiency as a fraction. A field that is not known is left out and the
+//! answer that needs it says "not assessed"; there are no hidden defaults.
+
+use serde::{Deserialize, Serialize};
+
+macro_rules! data {
+    ($($(#[$doc:meta])* $name:ident { $($(#[$fdoc:meta])* $field:ident : $ty:ty,)* })*) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+        #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+        #[serde(deny_unknown_fields)]
+        pub struct $name { $(
+            $(#[$fdoc])*
+            #[serde(default, skip_serializing_if = "crate::part::behaviour::Blank::blank")]
+            pub $field: $ty,
+        )* }
+    )*};
+}
+
+/// Tells serde which values need not be written.
+pub(super) trait Blank {
+    /// True when the value says nothing.
+    fn blank(&self) -> bool;
+}
+impl<T> Blank for Option<T> {
+    fn blank(&self) -> bool {
+        self.is_none()
+    }
+}
+impl<T> Blank for Vec<T> {
+    fn blank(&self) -> bool {
+        self.is_empty()
+    }
+}
+
+/// Cell chemistry.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "UPPERCASE")]
+pub enum Chemistry {
+    /// Nickel manganese cobalt.
+    Nmc,
+    /// Lithium iron phosphate.
+    Lfp,
+    /// Lithium titanate.
+    Lto,
+}
+
+/// Gas that a tank holds or an engine burns.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Fuel {
+    /// Compressed natural gas.
+    NaturalGas,
+    /// Compressed hydrogen.
+    Hydrogen,
+    /// Diesel fuel, in a kept donor tank.
+    Diesel,
+}
+
+/// What a tank holds.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Contents {
+    /// Which gas or fluid.
+    pub fuel: Fuel,
+    /// Mass when full.
+    pub full_kg: f64,
+    /// Share of the full mass that can be used.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub usable: Option<f64>,
+    /// Water volume in litres.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub water_l: Option<f64>,
+    /// Nominal working pressure, megapascal.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub pressure_mpa: Option<f64>,
+}
+
+data! {
+    /// A battery pack.
+    Battery {
+        /// Cell chemistry.
+        chemistry: Option<Chemistry>,
+        /// Gross energy.
+        energy_kwh: Option<f64>,
+        /// Nominal voltage.
+        nominal_v: Option<f64>,
+        /// Power that can be drawn without end.
+        continuous_kw: Option<f64>,
+        /// Power that can be drawn for 30 seconds.
+        peak_kw: Option<f64>,
+        /// Power that can be charged.
+        charge_kw: Option<f64>,
+        /// Lowest state of charge in use, fraction.
+        soc_low: Option<f64>,
+        /// Highest state of charge in use, fraction.
+        soc_high: Option<f64>,
+        /// Cycles to 80 % of the energy.
+        cycle_life: Option<f64>,
+        /// Side to which gas would vent.
+        vent: Option<String>,
+    }
+    /// A traction motor, with its gears if it has any.
+    Motor {
+        /// Power without end.
+        continuous_kw: Option<f64>,
+        /// Short power.
+        peak_kw: Option<f64>,
+        /// Largest torque.
+        peak_nm: Option<f64>,
+        /// Highest speed.
+        max_rpm: Option<f64>,
+        /// Gear ratios, lowest gear first.
+        ratios: Vec<f64>,
+        /// Motor to output.
+        efficiency: Option<f64>,
+        /// Nominal voltage.
+        nominal_v: Option<f64>,
+    }
+    /// The wheel-carrying side of an e-axle.
+    AxleBeam {
+        /// Axle rating.
+        rating_kg: Option<f64>,
+        /// Mass that the file's mass leaves out and the donor keeps: hubs, brakes, wheels.
+        keeps_hubs: Option<bool>,
+        /// Width over the wheel flanges.
+        flange_width_mm: Option<f64>,
+    }
+    /// A tubular driveshaft; its length comes from what it joins.
+    ShaftTube {
+        /// Length for which the part's mass holds.
+        nominal_length_mm: Option<f64>,
+        /// Mass for each metre more.
+        kg_per_m: Option<f64>,
+        /// Outer diameter of the tube.
+        tube_od_mm: Option<f64>,
+        /// Inner diameter of the tube.
+        tube_id_mm: Option<f64>,
+        /// Largest torque.
+        rating_nm: Option<f64>,
+    }
+    /// An engine with generator, or a fuel-cell system.
+    SourceUnit {
+        /// Electric power without end, own consumers taken off.
+        continuous_kw: Option<f64>,
+        /// Fuel (lower heating value) to electricity at that power.
+        efficiency: Option<f64>,
+        /// The same at half of that power.
+        efficiency_half: Option<f64>,
+        /// Heat into the coolant at that power.
+        heat_coolant_kw: Option<f64>,
+        /// Heat into the exhaust at that power.
+        heat_exhaust_kw: Option<f64>,
+        /// Coolant temperature at the outlet, °C.
+        coolant_out_c: Option<f64>,
+        /// What it burns.
+        fuel: Option<Fuel>,
+    }
+    /// An inverter or a DC-DC converter.
+    Converter {
+        /// Power without end.
+        continuous_kw: Option<f64>,
+        /// Short power.
+        peak_kw: Option<f64>,
+        /// Nominal voltage on the high side.
+        nominal_v: Option<f64>,
+        /// Voltage on the low side.
+        low_v: Option<f64>,
+    }
+    /// An on-board charger.
+    Charger {
+        /// Power from the grid.
+        ac_kw: Option<f64>,
+    }
+    /// A charge inlet.
+    Inlet {
+        /// Standard of the plug.
+        standard: Option<String>,
+        /// Largest current.
+        max_a: Option<f64>,
+        /// Largest voltage.
+        max_v: Option<f64>,
+    }
+    /// A radiator or chiller.
+    Cooler {
+        /// Heat given away at 40 °C ambient.
+        heat_kw_at_40c: Option<f64>,
+        /// Fan or compressor power.
+        fan_kw: Option<f64>,
+        /// Face area, square metres.
+        face_m2: Option<f64>,
+    }
+    /// An electric consumer.
+    Load {
+        /// Air compressor.
+        air_kw: Option<f64>,
+        /// Steering pump.
+        steer_kw: Option<f64>,
+        /// Heating and cooling of the cab.
+        climate_kw: Option<f64>,
+        /// Anything else.
+        other_kw: Option<f64>,
+    }
+    /// A hot outer surface.
+    HotSurface {
+        /// Highest surface temperature, °C.
+        surface_c: Option<f64>,
+    }
+}
+
+/// A flange for a driveshaft, in the part's own axes.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Port {
+    /// Centre of the joint, `[x, y, z]`.
+    pub at_mm: [f64; 3],
+}

@@ -1,0 +1,107 @@
+//! Ranges of a plan.
+
+use super::{ChassisChoice, PayloadPlace, Place, Plan};
+use crate::chassis::{Chassis, Spot};
+use crate::source::{Checker, Problems};
+
+impl Plan {
+    /// Checks every number a person may have entered. What a name points at is checked when the plan
+    /// is resolved, because a half-finished plan is the normal case.
+    ///
+    /// # Errors
+    /// All problems at once.
+    pub fn check(&self, file: &str) -> Result<(), Problems> {
+        let mut c = Checker::new(file);
+        c.text("name", &self.name, 200);
+        c.text("notes", &self.notes, 20_000);
+        match &self.chassis {
+            ChassisChoice::Template(id) => c.id("chassis.template", id),
+            ChassisChoice::Inline(chassis) => {
+                c.under("chassis.inline", |c| chassis.check_under(c));
+            }
+        }
+        c.under("changes", |c| {
+            let ch = &self.changes;
+            let (low, high) = (Chassis::WHEELBASE_MIN_MM, Chassis::WHEELBASE_MAX_MM);
+            c.range_if("wheelbase_mm", ch.wheelbase_mm, low, high);
+            c.range_if("splice_x_mm", ch.splice_x_mm, -2_000.0, 15_000.0);
+            c.range_if("fifth_wheel_ahead_mm", ch.fifth_wheel_ahead_mm, -1_000.0, 3_000.0);
+            c.count("stripped", ch.stripped.len(), 500);
+            c.unique("stripped", ch.stripped.iter().map(String::as_str));
+            c.unique("raised", ch.raised.iter().map(String::as_str));
+        });
+        c.count("parts", self.parts.len(), 500);
+        c.each("parts", &self.parts, |c, part| part.check_under(c));
+        c.unique("parts", self.parts.iter().map(|p| p.id.as_str()));
+        c.count("placed", self.placed.len(), Self::MOST_PARTS);
+        if self.placed.len() <= Self::MOST_PARTS {
+            c.each("placed", &self.placed, |c, placed| {
+                c.id("tag", &placed.tag);
+                c.id("part", &placed.part);
+                if placed.turn > 3 {
+                    c.problem("turn", placed.turn, "is not a number of quarter turns", "0 to 3");
+                }
+                c.range_if("fill", placed.fill, 0.0, 1.0);
+                placed.place.check(c);
+            });
+        }
+        let tags = self.placed.iter().map(|p| p.tag.as_str());
+        c.unique("placed", tags.chain(self.shafts.iter().map(|s| s.tag.as_str())));
+        c.count("shafts", self.shafts.len(), 20);
+        c.each("shafts", &self.shafts, |c, shaft| {
+            c.id("tag", &shaft.tag);
+            c.id("part", &shaft.part);
+        });
+        self.check_loads(&mut c);
+        c.done()
+    }
+
+    fn check_loads(&self, c: &mut Checker) {
+        c.under("loads", |c| {
+            let loads = &self.loads;
+            c.range_if("driver_kg", loads.driver_kg, 0.0, 1_000.0);
+            c.range_if("target_payload_kg", loads.target_payload_kg, 0.0, 100_000.0);
+            if let Some(payload) = &loads.payload {
+                c.under("payload", |c| {
+                    c.range("mass_kg", payload.mass_kg, 0.0, 100_000.0);
+                    match &payload.at {
+                        PayloadPlace::Cg(spot) => c.under("at.cg", |c| spot.check(c)),
+                        PayloadPlace::Level { front_x_mm, rear_x_mm, z_mm } => {
+                            let far = Spot::FAR_MM;
+                            c.range("at.level.front_x_mm", *front_x_mm, -far, far);
+                            c.range("at.level.rear_x_mm", *rear_x_mm, front_x_mm.max(-far), far);
+                            c.range("at.level.z_mm", *z_mm, 0.0, 6_000.0);
+                        }
+                    }
+                });
+            }
+            if let Some(trailer) = &loads.trailer {
+                c.under("trailer", |c| {
+                    c.id("id", &trailer.id);
+                    c.range("payload_kg", trailer.payload_kg, 0.0, 100_000.0);
+                    c.range_if("load_cg", trailer.load_cg, 0.0, 1.0);
+                });
+            }
+        });
+    }
+}
+
+impl Place {
+    /// Coordinates must be finite and not absurd.
+    pub(super) fn check(&self, c: &mut Checker) {
+        let far = Spot::FAR_MM;
+        match self {
+            Self::Zone { id, from_front_mm, y_mm, z_mm } => {
+                c.id("place.zone.id", id);
+                c.range("place.zone.from_front_mm", *from_front_mm, -far, far);
+                c.range("place.zone.y_mm", *y_mm, -far, far);
+                c.range("place.zone.z_mm", *z_mm, -far, far);
+            }
+            Self::Free { x_mm, y_mm, z_mm } => {
+                c.range("place.free.x_mm", *x_mm, -far, far);
+                c.range("place.free.y_mm", *y_mm, -far, far);
+                c.range("place.free.z_mm", *z_mm, -far, far);
+            }
+        }
+    }
+}

@@ -1,0 +1,382 @@
+//! Every change that a person can make, as one value.
+
+use super::{LawChoice, Payload, Place, Placed, Plan, ShaftRun, TrailerLoad};
+use crate::chassis::{AxleKind, Chassis};
+use crate::library::Library;
+use crate::part::Part;
+use crate::vehicle::{Vehicle, find_part, listed};
+use serde::{Deserialize, Serialize};
+
+mod parts;
+
+/// One change to a plan.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+pub enum Edit {
+    /// Puts a part on the truck; the tag is made from the part's kind when not given.
+    Place {
+        /// Part id.
+        part: String,
+        /// Front face, truck coordinates.
+        x_mm: f64,
+        /// Middle.
+        y_mm: f64,
+        /// Underside.
+        z_mm: f64,
+        /// Zone to count it in.
+        #[serde(default)]
+        zone: Option<String>,
+        /// Quarter turns.
+        #[serde(default)]
+        turn: u8,
+        /// Mark on the drawing.
+        #[serde(default)]
+        tag: Option<String>,
+    },
+    /// Moves a part, in truck coordinates; it stays in its zone unless one is named.
+    Move {
+        /// Which part.
+        tag: String,
+        /// Front face.
+        x_mm: f64,
+        /// Middle.
+        y_mm: f64,
+        /// Underside.
+        z_mm: f64,
+        /// New zone.
+        #[serde(default)]
+        zone: Option<String>,
+    },
+    /// Counts a part in another zone, or in none, where it stands.
+    Zone {
+        /// Which part.
+        tag: String,
+        /// The zone, or none.
+        zone: Option<String>,
+    },
+    /// Turns a part by a quarter about its own middle.
+    Turn {
+        /// Which part.
+        tag: String,
+    },
+    /// Takes a part or a shaft off.
+    Delete {
+        /// Which.
+        tag: String,
+    },
+    /// Puts a copy behind a part.
+    Duplicate {
+        /// Which part.
+        tag: String,
+    },
+    /// Puts a part to the same place on the other side.
+    Mirror {
+        /// Which part.
+        tag: String,
+    },
+    /// Locks a part against moving, or frees it.
+    Lock {
+        /// Which part.
+        tag: String,
+        /// Locked or free.
+        on: bool,
+    },
+    /// Says how full a part is.
+    Fill {
+        /// Which part.
+        tag: String,
+        /// Share of the full contents, 0 to 1.
+        share: f64,
+    },
+    /// Gives a part another mark.
+    Retag {
+        /// Which part.
+        tag: String,
+        /// The new mark.
+        new: String,
+    },
+    /// Runs a driveshaft from a part to an axle.
+    Shaft(ShaftRun),
+    /// Adds a part of the user's own, or replaces one with the same id.
+    OwnPart(Box<Part>),
+    /// Takes donor hardware off.
+    Strip {
+        /// Hardware id.
+        item: String,
+    },
+    /// Leaves donor hardware on.
+    Keep {
+        /// Hardware id.
+        item: String,
+    },
+    /// Sets the wheelbase.
+    Wheelbase {
+        /// New wheelbase.
+        mm: f64,
+    },
+    /// Sets where the rails are cut.
+    Splice {
+        /// Behind the front axle.
+        x_mm: f64,
+    },
+    /// Slides the fifth wheel.
+    FifthWheel {
+        /// Ahead of the driven axles.
+        ahead_mm: f64,
+    },
+    /// Raises a lift axle.
+    Raise {
+        /// Axle id.
+        axle: String,
+    },
+    /// Lowers a lift axle.
+    Lower {
+        /// Axle id.
+        axle: String,
+    },
+    /// Sets the driver's mass.
+    Driver {
+        /// Mass; none means nobody aboard.
+        kg: Option<f64>,
+    },
+    /// Sets the load on the truck.
+    Payload(Option<Payload>),
+    /// Sets the promised payload.
+    Target {
+        /// Mass; none means nothing was promised.
+        kg: Option<f64>,
+    },
+    /// Sets the trailer and its load.
+    Trailer(Option<TrailerLoad>),
+    /// Chooses the road law.
+    Law(LawChoice),
+    /// Names the plan.
+    Rename {
+        /// New name.
+        name: String,
+    },
+    /// Writes the notes.
+    Notes {
+        /// New text.
+        text: String,
+    },
+}
+
+/// Why an edit is not possible. The plan is unchanged.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, thiserror::Error)]
+#[error("{0}")]
+pub struct Refusal(pub String);
+
+impl Refusal {
+    fn new(text: impl Into<String>) -> Self {
+        Self(text.into())
+    }
+}
+
+impl Edit {
+    /// The plan with this edit made.
+    ///
+    /// # Errors
+    /// The reason why the edit is not possible.
+    pub fn applied(&self, plan: &Plan, library: &Library) -> Result<Plan, Refusal> {
+        let mut next = plan.clone();
+        self.make(&mut next, library)?;
+        next.check("plan").map_err(|problems| Refusal::new(problems.to_string()))?;
+        Ok(next)
+    }
+
+    fn make(&self, plan: &mut Plan, library: &Library) -> Result<(), Refusal> {
+        match self {
+            Self::Strip { item } | Self::Keep { item } => {
+                let vehicle = resolved(plan, library)?;
+                if !vehicle.donor.hardware.iter().any(|h| &h.id == item) {
+                    let known = listed(vehicle.donor.hardware.iter().map(|h| &h.id));
+                    return Err(Refusal::new(format!("no hardware \"{item}\" ({known})")));
+                }
+                let list = &mut plan.changes.stripped;
+                list.retain(|id| id != item);
+                if matches!(self, Self::Strip { .. }) {
+                    list.push(item.clone());
+                    list.sort();
+                    refuse_impossible_strip(plan, library)?;
+                }
+            }
+            Self::Wheelbase { mm } => change_wheelbase(plan, library, *mm)?,
+            Self::Splice { x_mm } => plan.changes.splice_x_mm = Some(*x_mm),
+            Self::FifthWheel { ahead_mm } => {
+                let vehicle = resolved(plan, library)?;
+                let Some(fw) = &vehicle.chassis.fifth_wheel else {
+                    return Err(Refusal::new("this chassis has no fifth wheel"));
+                };
+                if !ahead_mm.is_finite()
+                    || *ahead_mm < fw.ahead_min_mm
+                    || *ahead_mm > fw.ahead_max_mm
+                {
+                    return Err(Refusal::new(format!(
+                        "the slider reaches from {} to {} mm ahead, not {ahead_mm}",
+                        fw.ahead_min_mm, fw.ahead_max_mm
+                    )));
+                }
+                plan.changes.fifth_wheel_ahead_mm = Some(*ahead_mm);
+            }
+            Self::Raise { axle } | Self::Lower { axle } => {
+                let vehicle = resolved(plan, library)?;
+                let lift = vehicle.axle(axle).is_some_and(|a| a.kind == AxleKind::Lift);
+                if !lift {
+                    return Err(Refusal::new(format!("\"{axle}\" is not a lift axle")));
+                }
+                plan.changes.raised.retain(|id| id != axle);
+                if matches!(self, Self::Raise { .. }) {
+                    plan.changes.raised.push(axle.clone());
+                    plan.changes.raised.sort();
+                }
+            }
+            Self::Driver { kg } => plan.loads.driver_kg = *kg,
+            Self::Payload(payload) => plan.loads.payload.clone_from(payload),
+            Self::Target { kg } => plan.loads.target_payload_kg = *kg,
+            Self::Trailer(trailer) => {
+                if let Some(load) = trailer {
+                    known("trailer", &load.id, library.trailers.keys())?;
+                    if resolved(plan, library)?.chassis.fifth_wheel.is_none() {
+                        return Err(Refusal::new("this chassis has no fifth wheel"));
+                    }
+                }
+                plan.loads.trailer.clone_from(trailer);
+            }
+            Self::Law(law) => {
+                if let Some(id) = &law.regime {
+                    known("road law", id, library.laws.keys())?;
+                }
+                plan.law.clone_from(law);
+            }
+            Self::Rename { name } => plan.name.clone_from(name),
+            Self::Notes { text } => plan.notes.clone_from(text),
+            Self::OwnPart(part) => {
+                plan.parts.retain(|p| p.id != part.id);
+                plan.parts.push((**part).clone());
+                plan.parts.sort_by(|a, b| a.id.cmp(&b.id));
+            }
+            _ => self.make_on_parts(plan, library)?,
+        }
+        Ok(())
+    }
+
+    /// What the undo button calls this step.
+    #[must_use]
+    pub fn name(&self) -> String {
+        match self {
+            Self::Place { part, .. } => format!("Place {part}"),
+            Self::Move { tag, .. } => format!("Move {tag}"),
+            Self::Zone { tag, .. } => format!("Change zone of {tag}"),
+            Self::Turn { tag } => format!("Turn {tag}"),
+            Self::Delete { tag } => format!("Take off {tag}"),
+            Self::Duplicate { tag } => format!("Duplicate {tag}"),
+            Self::Mirror { tag } => format!("Mirror {tag}"),
+            Self::Lock { tag, on: true } => format!("Lock {tag}"),
+            Self::Lock { tag, .. } => format!("Free {tag}"),
+            Self::Fill { tag, .. } => format!("Fill {tag}"),
+            Self::Retag { tag, new } => format!("Call {tag} {new}"),
+            Self::Shaft(run) => format!("Driveshaft {}", run.tag),
+            Self::OwnPart(part) => format!("Own part {}", part.id),
+            Self::Strip { item } => format!("Strip {item}"),
+            Self::Keep { item } => format!("Keep {item}"),
+            Self::Wheelbase { .. } => "Wheelbase".to_owned(),
+            Self::Splice { .. } => "Splice".to_owned(),
+            Self::FifthWheel { .. } => "Fifth wheel".to_owned(),
+            Self::Raise { axle } => format!("Raise {axle}"),
+            Self::Lower { axle } => format!("Lower {axle}"),
+            Self::Driver { .. } => "Driver".to_owned(),
+            Self::Payload(_) => "Payload".to_owned(),
+            Self::Target { .. } => "Promised payload".to_owned(),
+            Self::Trailer(_) => "Trailer".to_owned(),
+            Self::Law(_) => "Road law".to_owned(),
+            Self::Rename { .. } => "Name".to_owned(),
+            Self::Notes { .. } => "Notes".to_owned(),
+        }
+    }
+}
+
+fn resolved(plan: &Plan, library: &Library) -> Result<Vehicle, Refusal> {
+    Vehicle::resolve(plan, library).map_err(|problem| Refusal::new(problem.to_string()))
+}
+
+fn known<'a>(
+    what: &str,
+    id: &str,
+    mut ids: impl Iterator<Item = &'a String> + Clone,
+) -> Result<(), Refusal> {
+    let list = listed(ids.clone());
+    if ids.any(|one| one == id) {
+        Ok(())
+    } else {
+        Err(Refusal::new(format!("no {what} \"{id}\" in the library ({list})")))
+    }
+}
+
+/// A strip-out may not take more than the truck has, nor tip it off an axle.
+fn refuse_impossible_strip(plan: &Plan, library: &Library) -> Result<(), Refusal> {
+    let vehicle = resolved(plan, library)?;
+    vehicle.problems.iter().find(|p| p.path == "changes.stripped").map_or(Ok(()), |problem| {
+        Err(Refusal::new(problem.to_string()))
+    })
+}
+
+/// A new wheelbase moves what is placed behind the splice along with the frame.
+fn change_wheelbase(plan: &mut Plan, library: &Library, mm: f64) -> Result<(), Refusal> {
+    let (low, high) = (Chassis::WHEELBASE_MIN_MM, Chassis::WHEELBASE_MAX_MM);
+    if !mm.is_finite() || mm < low || mm > high {
+        return Err(Refusal::new(format!("a wheelbase of {mm} mm is outside {low} to {high} mm")));
+    }
+    let before = resolved(plan, library)?;
+    let splice = before.splice_x_mm;
+    let by = mm - before.chassis.dimensions.wheelbase_mm;
+    let donor = before.donor.dimensions.wheelbase_mm;
+    plan.changes.wheelbase_mm = (mm != donor).then_some(mm);
+    let after = resolved(plan, library)?;
+    if after.chassis.dimensions.cab_to_axle_mm() < 500.0 {
+        return Err(Refusal::new(format!(
+            "a wheelbase of {mm} mm leaves less than 500 mm between cab and driven axle"
+        )));
+    }
+    for (placed, item) in plan.placed.iter_mut().zip(&before.items) {
+        // Only what stands wholly behind the cut moves with the rear frame; a shorter frame takes
+        // the same parts back to where they came from.
+        let edge = if by < 0.0 { splice - by } else { splice };
+        let moves = item.bounds.min.x >= edge;
+        match &mut placed.place {
+            Place::Free { x_mm, .. } if moves => *x_mm += by,
+            Place::Free { .. } => {}
+            Place::Zone { id, from_front_mm, .. } => {
+                let front = |v: &Vehicle| v.zone(id).map_or(0.0, |z| z.volume.min.x);
+                let zone_moved = front(&after) - front(&before);
+                let wanted = if moves { by } else { 0.0 };
+                *from_front_mm += wanted - zone_moved;
+            }
+        }
+    }
+    Ok(())
+}
+
+/// A mark that is not used yet: a letter of the kind and a number.
+fn free_tag(plan: &Plan, part: &Part) -> String {
+    let letter = part.kind.letter();
+    let used = |tag: &str| {
+        plan.placed.iter().any(|p| p.tag == tag) || plan.shafts.iter().any(|s| s.tag == tag)
+    };
+    (1..=plan.placed.len() + plan.shafts.len() + 1)
+        .map(|n| format!("{letter}{n}"))
+        .find(|tag| !used(tag))
+        .unwrap_or_else(|| format!("{letter}0"))
+}
+
+fn find_placed<'a>(plan: &'a mut Plan, tag: &str) -> Result<&'a mut Placed, Refusal> {
+    plan.placed
+        .iter_mut()
+        .find(|p| p.tag == tag)
+        .ok_or_else(|| Refusal::new(format!("no part \"{tag}\" on the truck")))
+}
+
+fn part_of<'a>(plan: &'a Plan, library: &'a Library, id: &str) -> Result<&'a Part, Refusal> {
+    find_part(plan, library, id)
+        .ok_or_else(|| Refusal::new(format!("no part \"{id}\" in the library or the plan")))
+}

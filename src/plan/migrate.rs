@@ -1,0 +1,96 @@
+//! Older file formats, frozen as they were, and the step to the next one.
+
+use super::file::read;
+use super::{ChassisChoice, Changes, LawChoice, Loads, Place, Placed, Plan, ShaftRun};
+use crate::part::Part;
+use crate::source::{Problem, Problems};
+use serde::Deserialize;
+
+/// Reads the format number alone.
+pub(super) fn format_of(file: &str, text: &str) -> Result<u32, Problems> {
+    #[derive(Deserialize)]
+    struct Head {
+        format: Option<serde_json::Value>,
+    }
+    let head: Head = read(file, text)?;
+    let Some(format) = head.format else {
+        return Err(Problem::new(file, "format", "", "is missing", "2").into());
+    };
+    format.as_u64().and_then(|n| u32::try_from(n).ok()).ok_or_else(|| {
+        Problem::new(file, "format", format.to_string(), "is not a format number", "2").into()
+    })
+}
+
+/// Format 1: parts stood only at truck coordinates, and the wheelbase was a field of its own.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct First {
+    #[serde(rename = "format")]
+    _format: u32,
+    name: String,
+    chassis: String,
+    #[serde(default)]
+    wheelbase_mm: Option<f64>,
+    #[serde(default)]
+    fifth_wheel_ahead_mm: Option<f64>,
+    #[serde(default)]
+    stripped: Vec<String>,
+    #[serde(default)]
+    parts: Vec<Part>,
+    #[serde(default)]
+    placed: Vec<FirstPlaced>,
+    #[serde(default)]
+    shafts: Vec<ShaftRun>,
+    #[serde(default)]
+    loads: Loads,
+    #[serde(default)]
+    law: LawChoice,
+    #[serde(default)]
+    notes: String,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct FirstPlaced {
+    tag: String,
+    part: String,
+    x_mm: f64,
+    y_mm: f64,
+    z_mm: f64,
+    #[serde(default)]
+    turn: u8,
+}
+
+pub(super) fn from_first(file: &str, text: &str) -> Result<Plan, Problems> {
+    let old: First = read(file, text)?;
+    let mut stripped = old.stripped;
+    stripped.sort();
+    Ok(Plan {
+        format: Plan::FORMAT,
+        name: old.name,
+        chassis: ChassisChoice::Template(old.chassis),
+        changes: Changes {
+            wheelbase_mm: old.wheelbase_mm,
+            fifth_wheel_ahead_mm: old.fifth_wheel_ahead_mm,
+            stripped,
+            ..Changes::default()
+        },
+        parts: old.parts,
+        placed: old
+            .placed
+            .into_iter()
+            .map(|p| Placed {
+                tag: p.tag,
+                part: p.part,
+                place: Place::Free { x_mm: p.x_mm, y_mm: p.y_mm, z_mm: p.z_mm },
+                turn: p.turn,
+                fill: None,
+                locked: false,
+            })
+            .collect(),
+        shafts: old.shafts,
+        loads: old.loads,
+        law: old.law,
+        notes: old.notes,
+    })
+}

@@ -1,0 +1,262 @@
+//! A plan: what the user wants. Ids, choices and positions, never a computed number.
+
+mod check;
+mod edit;
+mod file;
+mod history;
+mod migrate;
+
+pub use edit::{Edit, Refusal};
+pub use history::History;
+
+use crate::chassis::{Chassis, Spot};
+use crate::part::Part;
+use serde::{Deserialize, Serialize};
+
+/// A plan in the newest file format.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Plan {
+    /// File format; [`Plan::FORMAT`] today, older ones are migrated when read.
+    pub format: u32,
+    /// Name for people and for the title block.
+    pub name: String,
+    /// The donor.
+    pub chassis: ChassisChoice,
+    /// What is changed on the donor.
+    #[serde(default)]
+    pub changes: Changes,
+    /// The user's own parts, beside the library's.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub parts: Vec<Part>,
+    /// Parts on the truck.
+    #[serde(default)]
+    pub placed: Vec<Placed>,
+    /// Driveshafts between a gearbox output and an axle.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub shafts: Vec<ShaftRun>,
+    /// What the truck carries.
+    #[serde(default)]
+    pub loads: Loads,
+    /// The road law to hold it against.
+    #[serde(default)]
+    pub law: LawChoice,
+    /// Notes for people.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub notes: String,
+}
+
+/// Which donor chassis.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum ChassisChoice {
+    /// A template of the library.
+    Template(String),
+    /// A chassis written into the plan.
+    Inline(Box<Chassis>),
+}
+
+/// Changes to the donor.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Changes {
+    /// New wheelbase; the donor's own when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wheelbase_mm: Option<f64>,
+    /// Where the rails are cut for it; the middle of the free rail when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub splice_x_mm: Option<f64>,
+    /// New fifth-wheel position ahead of the driven axles; the donor's own when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fifth_wheel_ahead_mm: Option<f64>,
+    /// Donor hardware taken off, in the order of their ids.
+    #[serde(default)]
+    pub stripped: Vec<String>,
+    /// Lift axles that are up, in the order of their ids.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub raised: Vec<String>,
+}
+
+/// Where a part stands: front face, middle, underside.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub enum Place {
+    /// In a zone: x counts from the zone's front end, so that the part follows its zone.
+    Zone {
+        /// Which zone.
+        id: String,
+        /// Front face behind the zone's front end.
+        from_front_mm: f64,
+        /// Middle, from the truck's centre line to the right.
+        y_mm: f64,
+        /// Underside above ground.
+        z_mm: f64,
+    },
+    /// Free: truck coordinates.
+    Free {
+        /// Front face behind the front axle centre.
+        x_mm: f64,
+        /// Middle, from the truck's centre line to the right.
+        y_mm: f64,
+        /// Underside above ground.
+        z_mm: f64,
+    },
+}
+
+/// One part on the truck.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Placed {
+    /// Short mark on the drawing, unique in the plan.
+    pub tag: String,
+    /// Part id.
+    pub part: String,
+    /// Where.
+    pub place: Place,
+    /// Quarter turns to the left (seen from above) about its own middle, 0 to 3.
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub turn: u8,
+    /// Share of the full contents, 0 to 1; full when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fill: Option<f64>,
+    /// Not to be moved.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub locked: bool,
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde wants a reference")]
+const fn is_zero(turn: &u8) -> bool {
+    *turn == 0
+}
+
+/// A driveshaft between a placed part's output and an axle's input.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct ShaftRun {
+    /// Short mark on the drawing.
+    pub tag: String,
+    /// Part id of the shaft.
+    pub part: String,
+    /// Tag of the part that drives it.
+    pub from: String,
+    /// Axle that it drives.
+    pub to_axle: String,
+}
+
+/// What the truck carries.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Loads {
+    /// Driver; the seat's place is the chassis's.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub driver_kg: Option<f64>,
+    /// Load on a rigid truck's body or on the frame.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub payload: Option<Payload>,
+    /// Trailer behind a tractor.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub trailer: Option<TrailerLoad>,
+    /// Payload that was promised, to be held against what is possible.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub target_payload_kg: Option<f64>,
+}
+
+/// A load on the truck itself.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Payload {
+    /// Mass.
+    pub mass_kg: f64,
+    /// Where it lies.
+    pub at: PayloadPlace,
+}
+
+/// Where a load lies.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub enum PayloadPlace {
+    /// With its centre of gravity here.
+    Cg(Spot),
+    /// Spread evenly over this length ("water level"), this high.
+    Level {
+        /// Front end of the load.
+        front_x_mm: f64,
+        /// Rear end of the load.
+        rear_x_mm: f64,
+        /// Height of its centre of gravity.
+        z_mm: f64,
+    },
+}
+
+/// A trailer and its load.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct TrailerLoad {
+    /// Trailer id.
+    pub id: String,
+    /// Load on the trailer.
+    pub payload_kg: f64,
+    /// Where it lies, 0 over the kingpin to 1 over the axles; the trailer's own when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub load_cg: Option<f64>,
+}
+
+/// Road law to hold the plan against.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct LawChoice {
+    /// Regime id; without one, road law is not assessed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub regime: Option<String>,
+    /// The user claims the allowance for electric or natural-gas vehicles.
+    #[serde(default)]
+    pub allowance: bool,
+}
+
+impl Plan {
+    /// The newest file format.
+    pub const FORMAT: u32 = 2;
+    /// Most parts that one plan may hold.
+    pub const MOST_PARTS: usize = 2_000;
+
+    /// An empty plan on a template, with the template's default strip-out.
+    #[must_use]
+    pub fn on(chassis: &Chassis) -> Self {
+        let mut stripped: Vec<String> = chassis
+            .hardware
+            .iter()
+            .filter(|item| item.strip_by_default)
+            .map(|item| item.id.clone())
+            .collect();
+        stripped.sort();
+        Self {
+            format: Self::FORMAT,
+            name: format!("New plan on {}", chassis.name),
+            chassis: ChassisChoice::Template(chassis.id.clone()),
+            changes: Changes { stripped, ..Changes::default() },
+            parts: Vec::new(),
+            placed: Vec::new(),
+            shafts: Vec::new(),
+            loads: Loads { driver_kg: Some(100.0), ..Loads::default() },
+            law: LawChoice::default(),
+            notes: String::new(),
+        }
+    }
+
+    /// Height, middle and offset of a place, as a triple of its three numbers.
+    #[must_use]
+    pub fn placed_by_tag(&self, tag: &str) -> Option<&Placed> {
+        self.placed.iter().find(|p| p.tag == tag)
+    }
+}

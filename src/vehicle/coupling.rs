@@ -1,0 +1,99 @@
+//! The trailer behind a tractor, in truck axes.
+
+use super::Vehicle;
+use crate::chassis::Trailer;
+use crate::geometry::{Aabb, Point, Solid, arc_hull};
+use crate::numeric;
+
+/// A trailer on the fifth wheel.
+#[derive(Clone, Debug)]
+pub struct Coupled {
+    /// The trailer.
+    pub trailer: Trailer,
+    /// Kingpin, truck axes.
+    pub kingpin: Point,
+    /// Load on the trailer.
+    pub payload_kg: f64,
+    /// Where the load lies: 0 over the kingpin, 1 over the axles.
+    pub load_cg: f64,
+    /// Largest angle between tractor and trailer, degrees.
+    pub articulation_deg: f64,
+}
+
+impl Coupled {
+    /// Kingpin load of the empty trailer.
+    #[must_use]
+    pub fn tare_on_kingpin_kg(&self) -> f64 {
+        self.trailer.tare_kg * self.trailer.tare_on_kingpin
+    }
+
+    /// Share of the load that rests on the kingpin.
+    #[must_use]
+    pub fn load_share_on_kingpin(&self) -> f64 {
+        1.0 - self.load_cg
+    }
+
+    /// Radius of the circle on which the nose's corners swing about the kingpin, mm.
+    #[must_use]
+    pub fn swing_radius_mm(&self) -> f64 {
+        numeric::hypot(self.trailer.nose_ahead_mm, self.trailer.width_mm / 2.0)
+    }
+
+    /// Space that the nose sweeps when the trailer turns by up to the articulation either way.
+    ///
+    /// When the corners pass the centre line this is the upright cylinder about the kingpin;
+    /// otherwise the hull of the corners' arcs and the straight-ahead nose. Both hold the real
+    /// envelope; the hull of a small articulation is a little larger than it (its front is straight
+    /// where the nose's front face leaves a hollow).
+    #[must_use]
+    pub fn swing_solid(&self) -> Solid {
+        let t = &self.trailer;
+        let radius = self.swing_radius_mm();
+        let corner = numeric::atan2(t.width_mm / 2.0, t.nose_ahead_mm);
+        let swing = self.articulation_deg.to_radians();
+        let (x, y) = (self.kingpin.x, self.kingpin.y);
+        if swing >= corner {
+            return Solid::Cylinder {
+                from: Point::new(x, y, t.nose_z_mm),
+                to: Point::new(x, y, t.top_z_mm.max(t.nose_z_mm)),
+                radius,
+            };
+        }
+        // Forward is −x, so the middle of the arc is at π.
+        let half = corner + swing;
+        let pi = std::f64::consts::PI;
+        let centre = Point::new(x, y, 0.0);
+        arc_hull(centre, radius, pi - half, pi + half, t.nose_z_mm, t.top_z_mm, 48)
+    }
+
+    /// Box of the trailer straight ahead, from its nose to its rear.
+    #[must_use]
+    pub fn box_ahead(&self) -> Aabb {
+        let t = &self.trailer;
+        let half = t.width_mm / 2.0;
+        Aabb {
+            min: Point::new(self.kingpin.x - t.nose_ahead_mm, -half, t.nose_z_mm),
+            max: Point::new(self.kingpin.x + t.rear_mm, half, t.top_z_mm),
+        }
+    }
+}
+
+impl Vehicle {
+    /// Couples a trailer to this tractor; `None` without a fifth wheel.
+    pub(super) fn couple(
+        &self,
+        trailer: &Trailer,
+        payload_kg: f64,
+        load_cg: Option<f64>,
+    ) -> Option<Coupled> {
+        let kingpin = self.kingpin()?;
+        let articulation_deg = self.chassis.fifth_wheel.as_ref()?.articulation_deg;
+        Some(Coupled {
+            trailer: trailer.clone(),
+            kingpin,
+            payload_kg,
+            load_cg: load_cg.unwrap_or(trailer.load_cg),
+            articulation_deg,
+        })
+    }
+}

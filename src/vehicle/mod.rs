@@ -1,0 +1,93 @@
+//! The truck that a plan describes: everything resolved to places, solids and masses.
+//!
+//! Resolving does not fail: what cannot be resolved becomes a [`Problem`] and the rest stands. A
+//! vehicle is never saved; it is made again from the plan.
+
+mod bodies;
+mod coupling;
+mod items;
+mod masses;
+mod resolve;
+mod shaft;
+
+pub use bodies::{Body, BodyKind};
+pub use coupling::Coupled;
+pub use items::Item;
+pub(crate) use resolve::{find_part, listed};
+pub use masses::{Aboard, MassPoint};
+
+use crate::chassis::{Axle, Chassis, Zone};
+use crate::geometry::Point;
+use crate::law::Regime;
+use crate::plan::Loads;
+use crate::source::Problem;
+
+/// A plan resolved against a library.
+#[derive(Clone, Debug)]
+pub struct Vehicle {
+    /// Name of the plan.
+    pub name: String,
+    /// The donor as it came, before any change.
+    pub donor: Chassis,
+    /// The chassis with the plan's wheelbase and fifth-wheel position.
+    pub chassis: Chassis,
+    /// How much longer than the donor's the wheelbase is (negative: shorter).
+    pub stretch_mm: f64,
+    /// Where the rails are cut, if they are.
+    pub splice_x_mm: f64,
+    /// Zones of the changed chassis.
+    pub zones: Vec<Zone>,
+    /// Ids of donor hardware that comes off.
+    pub stripped: Vec<String>,
+    /// Ids of lift axles that are up.
+    pub raised: Vec<String>,
+    /// Parts and shafts on the truck, in the order of the plan.
+    pub items: Vec<Item>,
+    /// Everything with a shape that stays: rails, tyres, cab, obstacles, kept hardware.
+    pub bodies: Vec<Body>,
+    /// Point masses of the whole truck; which of them count depends on the load case.
+    pub masses: Vec<MassPoint>,
+    /// Trailer, where the plan names one and the truck can pull it.
+    pub trailer: Option<Coupled>,
+    /// Loads as the plan states them.
+    pub loads: Loads,
+    /// Road law that the plan names.
+    pub law: Option<Regime>,
+    /// The plan claims the allowance for electric or natural-gas vehicles.
+    pub allowance: bool,
+    /// What could not be resolved.
+    pub problems: Vec<Problem>,
+}
+
+impl Vehicle {
+    /// Axle by id.
+    #[must_use]
+    pub fn axle(&self, id: &str) -> Option<&Axle> {
+        self.chassis.axles.iter().find(|a| a.id == id)
+    }
+
+    /// Zone by id.
+    #[must_use]
+    pub fn zone(&self, id: &str) -> Option<&Zone> {
+        self.zones.iter().find(|z| z.id == id)
+    }
+
+    /// Item by tag.
+    #[must_use]
+    pub fn item(&self, tag: &str) -> Option<&Item> {
+        self.items.iter().find(|i| i.tag == tag)
+    }
+
+    /// Centre of the kingpin's seat on the fifth wheel, on a tractor.
+    #[must_use]
+    pub fn kingpin(&self) -> Option<Point> {
+        let fw = self.chassis.fifth_wheel.as_ref()?;
+        Some(Point::new(self.chassis.dimensions.wheelbase_mm - fw.ahead_mm, 0.0, fw.top_z_mm))
+    }
+
+    /// True when this axle is a lift axle that the plan has up.
+    #[must_use]
+    pub fn is_raised(&self, axle: &str) -> bool {
+        self.raised.iter().any(|id| id == axle)
+    }
+}

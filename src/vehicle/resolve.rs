@@ -1,0 +1,196 @@
+//! From a plan and a library to a vehicle.
+
+use super::{Item, Vehicle};
+use crate::chassis::Chassis;
+use crate::library::Library;
+use crate::part::Part;
+use crate::plan::{ChassisChoice, Plan};
+use crate::source::Problem;
+
+/// How many ids a hint lists before it says how many more there are.
+const LISTED: usize = 12;
+
+impl Vehicle {
+    /// Resolves a plan. Never fails once the plan names a chassis that exists.
+    ///
+    /// # Errors
+    /// The problem, when there is no chassis to put anything on.
+    pub fn resolve(plan: &Plan, library: &Library) -> Result<Self, Box<Problem>> {
+        let donor = match &plan.chassis {
+            ChassisChoice::Inline(chassis) => (**chassis).clone(),
+            ChassisChoice::Template(id) => library.chassis.get(id).cloned().ok_or_else(|| {
+                let hint = listed(library.chassis.keys());
+                let what = "is not a chassis of the library";
+                Box::new(Problem::new("plan", "chassis.template", id.clone(), what, hint))
+            })?,
+        };
+        let mut vehicle = Self::on(plan, donor);
+        vehicle.apply_changes(plan);
+        vehicle.zones = vehicle.chassis.zones();
+        vehicle.put_parts(plan, library);
+        vehicle.check_strip();
+        vehicle.find_law_and_trailer(plan, library);
+        vehicle.collect_bodies();
+        vehicle.collect_masses();
+        Ok(vehicle)
+    }
+
+    fn on(plan: &Plan, donor: Chassis) -> Self {
+        Self {
+            name: plan.name.clone(),
+            chassis: donor.clone(),
+            splice_x_mm: plan.changes.splice_x_mm.unwrap_or_else(|| donor.default_splice_x_mm()),
+            donor,
+            stretch_mm: 0.0,
+            zones: Vec::new(),
+            stripped: Vec::new(),
+            raised: Vec::new(),
+            items: Vec::new(),
+            bodies: Vec::new(),
+            masses: Vec::new(),
+            trailer: None,
+            loads: plan.loads.clone(),
+            law: None,
+            allowance: plan.law.allowance,
+            problems: Vec::new(),
+        }
+    }
+
+    fn problem(&mut self, path: String, value: &str, what: &str, hint: String) {
+        self.problems.push(Problem::new("plan", path, value, what, hint));
+    }
+
+    fn apply_changes(&mut self, plan: &Plan) {
+        let changes = &plan.changes;
+        if let Some(wheelbase) = changes.wheelbase_mm {
+            self.stretch_mm = wheelbase - self.donor.dimensions.wheelbase_mm;
+            self.chassis = self.donor.stretched(self.stretch_mm, self.splice_x_mm);
+        }
+        if let Some(ahead) = changes.fifth_wheel_ahead_mm {
+            match &mut self.chassis.fifth_wheel {
+                Some(fw) => {
+                    let by = fw.ahead_mm - ahead;
+                    fw.ahead_mm = ahead;
+                    self.chassis.slide_fifth_wheel_body(by);
+                }
+                None => self.problem(
+                    "changes.fifth_wheel_ahead_mm".to_owned(),
+                    &ahead.to_string(),
+                    "this chassis has no fifth wheel",
+                    String::new(),
+                ),
+            }
+        }
+        for (index, id) in changes.stripped.iter().enumerate() {
+            if self.donor.hardware.iter().any(|h| &h.id == id) {
+                self.stripped.push(id.clone());
+            } else {
+                let hint = listed(self.donor.hardware.iter().map(|h| &h.id));
+                let what = "is not hardware of this chassis";
+                self.problem(format!("changes.stripped[{index}]"), id, what, hint);
+            }
+        }
+        for (index, id) in changes.raised.iter().enumerate() {
+            let lifts = self.donor.axles.iter().any(|a| {
+                &a.id == id && a.kind == crate::chassis::AxleKind::Lift
+            });
+            if lifts {
+                self.raised.push(id.clone());
+            } else {
+                let what = "is not a lift axle of this chassis";
+                self.problem(format!("changes.raised[{index}]"), id, what, String::new());
+            }
+        }
+    }
+
+    fn put_parts(&mut self, plan: &Plan, library: &Library) {
+        for (index, placed) in plan.placed.iter().enumerate() {
+            let Some(part) = find_part(plan, library, &placed.part) else {
+                let what = "is not a part of the library or the plan";
+                let hint = format!("{} parts are known", library.parts.len() + plan.parts.len());
+                self.problem(format!("placed[{index}].part"), &placed.part, what, hint);
+                continue;
+            };
+            if let crate::plan::Place::Zone { id, .. } = &placed.place
+                && self.zone(id).is_none()
+            {
+                let hint = listed(self.zones.iter().map(|z| &z.id));
+                let what = "is not a zone of this chassis";
+                self.problem(format!("placed[{index}].place.zone.id"), id, what, hint);
+            }
+            let item = Item::put(self, placed, part);
+            self.items.push(item);
+        }
+        for (index, run) in plan.shafts.iter().enumerate() {
+            let Some(part) = find_part(plan, library, &run.part) else {
+                let what = "is not a part of the library or the plan";
+                self.problem(format!("shafts[{index}].part"), &run.part, what, String::new());
+                continue;
+            };
+            match self.shaft_item(run, part) {
+                Ok(item) => self.items.push(item),
+                Err(problem) => self.problems.push(*problem),
+            }
+        }
+    }
+
+    /// A strip-out that takes more than the truck has is a problem that names the items.
+    fn check_strip(&mut self) {
+        let Some(ticket) = &self.donor.ticket else { return };
+        let total: f64 = ticket.axle.iter().map(|load| load.load_kg).sum();
+        let off: Vec<_> =
+            self.donor.hardware.iter().filter(|h| self.stripped.contains(&h.id)).collect();
+        let mass: f64 = off.iter().map(|h| h.mass_kg).sum();
+        let names = off.iter().map(|h| h.id.as_str()).collect::<Vec<_>>().join(", ");
+        if mass > total {
+            let value = format!("{mass:.0} kg");
+            let what = "the stripped hardware is heavier than the whole truck at the scale";
+            let hint = format!("truck {total:.0} kg; items: {names}");
+            self.problems.push(Problem::new("plan", "changes.stripped", value, what, hint));
+        }
+    }
+
+    fn find_law_and_trailer(&mut self, plan: &Plan, library: &Library) {
+        if let Some(id) = &plan.law.regime {
+            match library.laws.get(id) {
+                Some(law) => self.law = Some(law.clone()),
+                None => {
+                    let hint = listed(library.laws.keys());
+                    let what = "is not a road law of the library";
+                    self.problem("law.regime".to_owned(), id, what, hint);
+                }
+            }
+        }
+        let Some(load) = &plan.loads.trailer else { return };
+        match library.trailers.get(&load.id) {
+            None => {
+                let hint = listed(library.trailers.keys());
+                let what = "is not a trailer of the library";
+                self.problem("loads.trailer.id".to_owned(), &load.id, what, hint);
+            }
+            Some(trailer) => {
+                self.trailer = self.couple(trailer, load.payload_kg, load.load_cg);
+                if self.trailer.is_none() {
+                    let what = "this chassis has no fifth wheel to pull it";
+                    self.problem("loads.trailer.id".to_owned(), &load.id, what, String::new());
+                }
+            }
+        }
+    }
+}
+
+/// A part of the plan's own, else of the library.
+#[must_use]
+pub(crate) fn find_part<'a>(plan: &'a Plan, library: &'a Library, id: &str) -> Option<&'a Part> {
+    plan.parts.iter().find(|p| p.id == id).or_else(|| library.parts.get(id))
+}
+
+/// A few ids for a hint.
+pub(crate) fn listed<'a>(ids: impl Iterator<Item = &'a String>) -> String {
+    let all: Vec<&str> = ids.map(String::as_str).collect();
+    if all.is_empty() {
+        return "there is none".to_owned();
+    }
+    let shown = all.iter().take(LISTED).copied().collect::<Vec<_>>().join(", ");
+    if all.len() > LISTED { format!("{shown} and {} more", all.len() - LISTED) } else { shown }
+}
