@@ -3,7 +3,7 @@
 use super::{FARTHEST_MM, Point};
 
 /// A box along the axes, mm. Zero thickness is allowed.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct Aabb {
     /// Corner in front, left and below.
     pub min: Point,

@@ -2,16 +2,16 @@
 //!
 //! Method: Gilbert, Johnson and Keerthi (1988) for the distance, van den Bergen's expanding
 //! polytope (2001) for the depth of an overlap, both from `parry3d-f64`, asked only for the
-//! farthest point of each body in a direction. Neither is taken at its word. For any direction n,
-//! the farthest points alone say how far the bodies are apart along n; that number is a certain
-//! lower bound of the distance, and if negative, the length of a move along n that certainly parts
-//! them. So a distance counts only when its own direction confirms it, and a depth is the best of
-//! the library's direction and of a fixed set of others (axes of space and of the bodies, line of
-//! centres), improved step by step. What cannot be confirmed is answered by the lower bound: too
-//! little room rather than too much.
+//! farthest point of each body in a direction. Neither is taken at its word. For any direction n, the farthest points alone say how
+//! far the bodies are apart along n; that number is a certain lower bound of the distance, and if
+//! negative, the length of a move along n that certainly parts them. So a distance counts only when
+//! its own direction confirms it, and a depth is the best of several directions
+//! (`least_overlap`). What cannot be confirmed is answered by the lower bound: too little room
+//! rather than too much.
 
-use super::cylinder::Round;
-use super::{Aabb, Point, Separation, Solid};
+use super::least_overlap::{self, Along};
+use super::placed::{Placed, apart_along};
+use super::{Point, Separation, Solid};
 use parry3d_f64::math::{Pose, Vector};
 use parry3d_f64::query::epa::EPA;
 use parry3d_f64::query::gjk::{self, CsoPoint, GJKResult, VoronoiSimplex};
@@ -21,63 +21,12 @@ use parry3d_f64::shape::SupportMap;
 const CONTACT_MM: f64 = 1e-9;
 /// How closely a distance must be confirmed, as a share of itself or in mm.
 const CONFIRMED: f64 = 1e-6;
-
-/// A body about a shared origin near both, so that their own size sets the rounding and not their
-/// place on the chassis.
-struct Placed<'a> {
-    form: Form<'a>,
-    origin: Point,
-}
-
-enum Form<'a> {
-    Block(Aabb),
-    Round(Round),
-    Hull(&'a [Point]),
-}
-
-impl<'a> Placed<'a> {
-    fn new(solid: &'a Solid, origin: Point) -> Self {
-        let form = match solid {
-            Solid::Block(_) => Form::Block(solid.aabb()),
-            Solid::Cylinder { from, to, radius } => Form::Round(Round::new(*from, *to, *radius)),
-            Solid::Hull(points) => Form::Hull(points),
-        };
-        Self { form, origin }
-    }
-
-    /// A point farthest along `n`, about the shared origin.
-    fn farthest(&self, n: Point) -> Point {
-        let point = match &self.form {
-            Form::Block(block) => {
-                let pick = |n: f64, min: f64, max: f64| if n >= 0.0 { max } else { min };
-                Point::new(
-                    pick(n.x, block.min.x, block.max.x),
-                    pick(n.y, block.min.y, block.max.y),
-                    pick(n.z, block.min.z, block.max.z),
-                )
-            }
-            Form::Round(round) => round.support(n),
-            Form::Hull(points) => {
-                let mut best = (f64::NEG_INFINITY, self.origin);
-                for point in *points {
-                    let along = point.dot(n);
-                    if along > best.0 {
-                        best = (along, *point);
-                    }
-                }
-                best.1
-            }
-        };
-        point - self.origin
-    }
-
-    fn own_axis(&self) -> Option<Point> {
-        match &self.form {
-            Form::Round(round) => round.axis,
-            _ => None,
-        }
-    }
-}
+/// How closely it is sought.
+const TIGHT: f64 = 1e-10;
+/// Steps after which seeking ends.
+const MOST_STEPS: usize = 50;
+/// Fresh starts from the best direction when seeking got stuck.
+const MOST_RESTARTS: usize = 3;
 
 impl SupportMap for Placed<'_> {
     fn local_support_point(&self, dir: Vector) -> Vector {
@@ -93,127 +42,160 @@ fn outward(p: Point) -> Vector {
     Vector::new(p.x, p.y, p.z)
 }
 
-/// How far `b` lies beyond `a` along the unit vector `n`, mm.
-fn apart_along(a: &Placed, b: &Placed, n: Point) -> f64 {
-    (b.farthest(-n) - a.farthest(n)).dot(n)
-}
-
-pub(super) fn separation(first: &Solid, second: &Solid) -> Separation {
-    let (bounds_a, bounds_b) = (first.aabb(), second.aabb());
-    let origin = (bounds_a.centre() + bounds_b.centre()) * 0.5;
-    let (a, b) = (Placed::new(first, origin), Placed::new(second, origin));
-    let centres = (bounds_b.centre() - bounds_a.centre()).direction();
-    let start = centres.unwrap_or(Point::new(1.0, 0.0, 0.0));
-
+fn simplex_along(a: &Placed, b: &Placed, n: Point) -> VoronoiSimplex {
     let mut simplex = VoronoiSimplex::new();
-    simplex.reset(CsoPoint::from_shapes(
-        &Pose::IDENTITY,
-        &a,
-        &b,
-        outward(start),
-    ));
+    simplex.reset(CsoPoint::from_shapes(&Pose::IDENTITY, a, b, outward(n)));
+    simplex.project_origin_and_reduce();
+    simplex
+}
+
+/// See [`super::separation`]; both bodies must have a place.
+pub(super) fn separation(first: &Solid, second: &Solid) -> Separation {
+    let (a, b) = Placed::pair(first, second);
+    let centres = b.bounds.centre() - a.bounds.centre();
+    let start = centres.direction().unwrap_or(Point::new(1.0, 0.0, 0.0));
+
+    let mut simplex = simplex_along(&a, &b, start);
     let answer = gjk::closest_points(&Pose::IDENTITY, &a, &b, f64::MAX, true, &mut simplex);
-    let mut directions = vec![start];
-    match answer {
+    let mut proposals = Vec::with_capacity(4);
+    let near = match answer {
         GJKResult::ClosestPoints(p, q, n) => {
-            let (p, q) = (inward(p), inward(q));
-            let distance = (q - p).length();
-            if let Some(n) = (q - p).direction() {
-                let sure = apart_along(&a, &b, n);
-                if distance > CONTACT_MM && distance - sure <= CONFIRMED * distance.max(1.0) {
-                    return Separation {
-                        distance_mm: distance,
-                        on_first: p + origin,
-                        on_second: q + origin,
-                    };
-                }
-                directions.push(n);
-            }
-            directions.push(inward(n));
+            proposals.push(inward(n));
+            Some(Near::of(&a, &b, inward(p), inward(q)))
         }
-        GJKResult::Proximity(n) | GJKResult::NoIntersection(n) => directions.push(inward(n)),
-        GJKResult::Intersection => {}
-    }
-    let mut polytope = EPA::new();
-    if let Some((_, _, n)) = polytope.closest_points(&Pose::IDENTITY, &a, &b, &simplex) {
-        directions.push(inward(n));
-    }
-    along_best(&a, &b, &directions, &bounds_a, &bounds_b)
-}
-
-/// The direction along which the bodies are farthest apart or least deep in each other.
-fn along_best(
-    a: &Placed,
-    b: &Placed,
-    found: &[Point],
-    bounds_a: &Aabb,
-    bounds_b: &Aabb,
-) -> Separation {
-    let axes = [
-        Point::new(1.0, 0.0, 0.0),
-        Point::new(0.0, 1.0, 0.0),
-        Point::new(0.0, 0.0, 1.0),
-    ];
-    let own = [a.own_axis(), b.own_axis()];
-    let others = axes.into_iter().chain(own.into_iter().flatten());
-    let mut best = (f64::NEG_INFINITY, axes[0]);
-    for n in found
-        .iter()
-        .copied()
-        .chain(others)
-        .filter_map(Point::direction)
-    {
-        for n in [n, -n] {
-            let apart = apart_along(a, b, n);
-            if apart > best.0 {
-                best = (apart, n);
-            }
+        // It gave up after many steps: what it had by then is a start.
+        GJKResult::Proximity(_) | GJKResult::NoIntersection(_) => {
+            Near::in_simplex(&a, &b, &simplex)
         }
-    }
-    let (apart, n) = improved(a, b, best);
-    let distance_mm = if apart.abs() <= CONTACT_MM {
-        0.0
-    } else {
-        apart
+        GJKResult::Intersection => None,
     };
-    // Mark the middle of the region both bounds share.
-    let low = bounds_a.min.upper(bounds_b.min);
-    let high = bounds_a.max.lower(bounds_b.max);
-    let middle = (low + high) * 0.5 - a.origin;
-    let on_first = middle + n * (a.farthest(n) - middle).dot(n);
-    Separation {
-        distance_mm,
-        on_first: on_first + a.origin,
-        on_second: on_first + n * distance_mm + a.origin,
+    if let Some(near) = near {
+        let near = near.tightened(&a, &b, &mut simplex).or_restarted(&a, &b);
+        if near.confirmed() {
+            return near.separation(a.origin);
+        }
+        proposals.push(near.along);
     }
+    let mut settled = false;
+    let deepest = EPA::new().closest_points(&Pose::IDENTITY, &a, &b, &simplex);
+    if let Some((p, q, n)) = deepest {
+        let (depth, n) = (inward(p - q).length(), inward(n));
+        settled =
+            !a.is_round() && !b.is_round() && (apart_along(&a, &b, n) + depth).abs() < CONFIRMED;
+        proposals.insert(0, n);
+    }
+    proposals.push(start);
+    let along = least_overlap::best(&a, &b, &proposals, settled);
+    if along.apart > CONTACT_MM {
+        // Apart after all: a narrow gap where the first search got stuck.
+        let near = Near::unknown(along).or_restarted(&a, &b);
+        if near.confirmed() {
+            return near.separation(a.origin);
+        }
+    }
+    least_overlap::marked(&a, &b, along, CONTACT_MM)
 }
 
-/// Tilts the direction in ever smaller steps as long as that helps.
-fn improved(a: &Placed, b: &Placed, mut best: (f64, Point)) -> (f64, Point) {
-    let mut tilt = 0.05;
-    while tilt > 1e-8 {
-        let n = best.1;
-        let helper = if n.z.abs() < 0.7 {
-            Point::new(0.0, 0.0, 1.0)
-        } else {
-            Point::new(1.0, 0.0, 0.0)
-        };
-        let side = n.cross(helper).direction().unwrap_or(helper);
-        let other = n.cross(side);
-        let mut better = best;
-        for step in [side, -side, other, -other] {
-            if let Some(tilted) = (n + step * tilt).direction() {
-                let apart = apart_along(a, b, tilted);
-                if apart > better.0 {
-                    better = (apart, tilted);
-                }
-            }
-        }
-        if better.0 > best.0 {
-            best = better;
-        } else {
-            tilt *= 0.4;
+/// Two points that may be the nearest, and what the direction between them proves.
+struct Near {
+    on_a: Point,
+    on_b: Point,
+    along: Point,
+    /// Between the points: no less than the true distance.
+    distance: f64,
+    /// Along the line through them: no more than the true distance.
+    sure: f64,
+}
+
+impl Near {
+    fn of(a: &Placed, b: &Placed, on_a: Point, on_b: Point) -> Self {
+        let along = (on_b - on_a).direction().unwrap_or_default();
+        Self {
+            on_a,
+            on_b,
+            along,
+            distance: (on_b - on_a).length(),
+            sure: apart_along(a, b, along),
         }
     }
-    best
+
+    /// Only a direction is known.
+    fn unknown(along: Along) -> Self {
+        Self {
+            on_a: Point::default(),
+            on_b: Point::default(),
+            along: along.n,
+            distance: f64::MAX,
+            sure: along.apart,
+        }
+    }
+
+    /// The points the simplex stands for; `None` if it encloses the origin (an overlap).
+    fn in_simplex(a: &Placed, b: &Placed, simplex: &VoronoiSimplex) -> Option<Self> {
+        let (mut on_a, mut on_b) = (Point::default(), Point::default());
+        if simplex.dimension() > 2 {
+            return None;
+        }
+        for i in 0..=simplex.dimension() {
+            let (corner, share) = (simplex.point(i), simplex.proj_coord(i));
+            on_a = on_a + inward(corner.orig1) * share;
+            on_b = on_b + inward(corner.orig2) * share;
+        }
+        Some(Self::of(a, b, on_a, on_b))
+    }
+
+    fn within(&self, share: f64) -> bool {
+        self.distance - self.sure <= share * self.distance.max(1.0)
+    }
+
+    fn confirmed(&self) -> bool {
+        self.distance > CONTACT_MM && self.within(CONFIRMED)
+    }
+
+    /// Goes on where the library stops (at 5e-8 of the distance), which only round bodies need.
+    fn tightened(self, a: &Placed, b: &Placed, simplex: &mut VoronoiSimplex) -> Self {
+        let mut best = self;
+        for _ in 0..MOST_STEPS {
+            if best.within(TIGHT) || simplex.dimension() > 2 {
+                break;
+            }
+            let next = CsoPoint::from_shapes(&Pose::IDENTITY, a, b, outward(best.along));
+            if !simplex.add_point(next) {
+                break;
+            }
+            simplex.project_origin_and_reduce();
+            match Self::in_simplex(a, b, simplex) {
+                Some(nearer) if nearer.distance < best.distance => best = nearer,
+                _ => break,
+            }
+        }
+        best
+    }
+
+    /// If stuck short of confirmation, seeks again from the best direction alone.
+    fn or_restarted(self, a: &Placed, b: &Placed) -> Self {
+        let mut best = self;
+        for _ in 0..MOST_RESTARTS {
+            if best.confirmed() || best.distance <= CONTACT_MM {
+                break;
+            }
+            let mut simplex = simplex_along(a, b, best.along);
+            let Some(again) = Self::in_simplex(a, b, &simplex) else {
+                break;
+            };
+            let again = again.tightened(a, b, &mut simplex);
+            if again.distance - again.sure < best.distance - best.sure {
+                best = again;
+            }
+        }
+        best
+    }
+
+    fn separation(&self, origin: Point) -> Separation {
+        Separation {
+            distance_mm: self.distance,
+            on_first: self.on_a + origin,
+            on_second: self.on_b + origin,
+        }
+    }
 }

@@ -52,10 +52,13 @@ impl Round {
         };
         let along = direction.dot(axis);
         let end = if along >= 0.0 { self.to } else { self.from };
+        // Twice, since for a direction close to the axis rounding leaves a part along it.
+        let level = |v: Point| (v - axis * v.dot(axis)).direction();
         let sideways = direction - axis * along;
         // Below this the direction is the axis itself and any point of the cap will do.
         let enough = sideways.length() > 1e-14 * direction.length();
-        let out = sideways.direction().filter(|_| enough).unwrap_or_default();
+        let out = sideways.direction().filter(|_| enough).and_then(level);
+        let out = out.unwrap_or_default();
         end + out * self.radius
     }
 

@@ -19,6 +19,8 @@ mod block_pair;
 mod broad;
 mod convex_pair;
 mod cylinder;
+mod least_overlap;
+mod placed;
 mod point;
 mod separation;
 mod solid;

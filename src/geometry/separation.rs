@@ -30,10 +30,10 @@ impl Separation {
 
 /// Distance between two bodies, or how deep they overlap, with the points it is measured between.
 ///
-/// Two boxes: exact to the rounding of a subtraction. Other pairs: distances within 1e-6 of
-/// themselves or 1e-6 mm. The depth given is always that of a move that really parts the bodies;
-/// beyond the shortest one it may lie by a little for round bodies (see the module's tests for the
-/// figure).
+/// Two boxes: exact to the rounding of a subtraction. Other pairs: a distance is confirmed to 1e-6
+/// of itself, or 1e-6 mm if that is more. A depth is always that of a move that really parts the
+/// bodies; beyond the shortest such move it lay by less than 1e-6 mm in all the pairs of
+/// `tests/published/solid_pairs.csv`. Closer than 1e-9 mm, in or out, is 0.
 ///
 /// When overlapping, the two points lie at the ends of that move, in the middle of the region
 /// both bounds share; they mark the place and need not be on the surface.
