@@ -1,0 +1,220 @@
+// What it comes to: verdict, axle bars, payload, load cases, findings.
+
+import { WORDS, by, el, mark, rows, say, setMark, tell } from "./dom.js";
+import { keyOf } from "./plan.js";
+
+const ORDER = ["fails", "caution", "not-assessed", "holds"];
+
+export class Judgement {
+  constructor(bench, stage) {
+    this.bench = bench;
+    this.stage = stage;
+    this.hidden = new Set(["holds"]);
+    this.verdictMark = mark("not-assessed");
+    this.verdictWord = el("strong");
+    this.verdictText = el("span", { class: "sentence" });
+    by("verdict").append(this.verdictMark, this.verdictWord, this.verdictText);
+    this.sieve();
+    this.payload();
+    bench.onView((view, trial) => this.draw(view, trial));
+  }
+
+  draw(view, trial) {
+    const { severity, text } = view.verdict;
+    by("verdict").dataset.severity = severity;
+    setMark(this.verdictMark, severity);
+    say(this.verdictWord, WORDS[severity]);
+    say(this.verdictText, text);
+    rows(by("bars"), view.bars, bar => bar.id, makeBar, updateBar);
+    this.drawPayload(view.payload);
+    this.drawTable(view.tables?.loads);
+    this.drawSieve(view.findings);
+    this.drawFindings(view.findings);
+    by("judgement").toggleAttribute("data-trial", trial);
+  }
+
+  payload() {
+    this.payloadText = el("span", { class: "sentence" });
+    this.payloadRows = el("tbody");
+    this.payloadMore = el("details", {}, el("summary", {}, "Payload ", this.payloadText),
+      el("table", {}, this.payloadRows));
+    by("payload").append(this.payloadMore);
+  }
+
+  drawPayload(payload) {
+    by("payload").hidden = !payload?.text;
+    if (!payload?.text) return;
+    const by_what = payload.governed_by ? `, limited by ${payload.governed_by}` : "";
+    say(this.payloadText, `${payload.text}${by_what}`);
+    tableRows(this.payloadRows, payload.rows ?? []);
+  }
+
+  drawTable(loads) {
+    by("loads").hidden = !loads;
+    if (!loads) return;
+    const host = by("loads").querySelector(".wide");
+    const text = JSON.stringify(loads);
+    if (host.dataset.shown === text) return;
+    host.dataset.shown = text;
+    host.replaceChildren(table(loads));
+  }
+
+  sieve() {
+    this.chips = new Map();
+    for (const severity of ORDER) {
+      const count = el("span", { class: "count" });
+      const box = el("button", { type: "button", "aria-pressed": "true", "data-severity": severity },
+        mark(severity), el("span", {}, WORDS[severity]), count);
+      box.addEventListener("click", () => {
+        if (!this.hidden.delete(severity)) this.hidden.add(severity);
+        this.drawFindings(this.bench.view.findings);
+        this.drawSieve(this.bench.view.findings);
+      });
+      this.chips.set(severity, { box, count });
+      by("sieve").append(box);
+    }
+  }
+
+  drawSieve(findings) {
+    for (const [severity, { box, count }] of this.chips) {
+      say(count, String(findings.filter(each => each.severity === severity).length));
+      box.setAttribute("aria-pressed", String(!this.hidden.has(severity)));
+    }
+  }
+
+  drawFindings(findings) {
+    const open = this.bench.findingKey;
+    const shown = findings.filter(each => !this.hidden.has(each.severity) || keyOf(each) === open);
+    rows(by("findings"), shown, keyOf,
+      finding => this.makeFinding(finding),
+      (row, finding) => row.update(finding, keyOf(finding) === open));
+    this.nothing ??= el("p", { class: "hint" }, "No findings of the kinds chosen above.");
+    if (shown.length === 0) by("findings").after(this.nothing);
+    else this.nothing.remove();
+  }
+
+  makeFinding(finding) {
+    const sign = mark(finding.severity);
+    const title = el("span", { class: "title" });
+    const margin = el("span", { class: "margin" });
+    const head = el("button", { type: "button", class: "head", "aria-expanded": "false" },
+      sign, title, margin);
+    const word = el("span", { class: "visually-hidden" });
+    head.insertBefore(word, title);
+    const body = el("div", { class: "body" });
+    const row = el("li", {}, head, body);
+    let now = finding;
+    head.addEventListener("click", () => {
+      const closing = this.bench.findingKey === keyOf(now);
+      this.bench.point(closing ? null : now);
+      tell(closing ? "" : now.sentence);
+    });
+    row.update = (next, open) => {
+      now = next;
+      row.dataset.severity = next.severity;
+      row.dataset.id = next.id;
+      setMark(sign, next.severity);
+      say(word, `${WORDS[next.severity]}: `);
+      say(title, next.title);
+      say(margin, next.margin);
+      head.setAttribute("aria-expanded", String(open));
+      row.toggleAttribute("data-open", open);
+      body.hidden = !open;
+      const text = open ? JSON.stringify(next) : "";
+      if (row.shown === text) return;
+      row.shown = text;
+      body.replaceChildren(...(open ? this.body(next) : []));
+    };
+    return row;
+  }
+
+  body(finding) {
+    const facts = [
+      ["Measured", finding.measured],
+      ["Limit", finding.limit],
+      ["Margin", finding.margin],
+      ["Source", finding.source],
+    ].filter(([, text]) => text);
+    const pieces = [
+      el("p", { class: "sentence" }, finding.sentence),
+      el("dl", {}, ...facts.flatMap(([name, text]) => [el("dt", {}, name), el("dd", {}, text)])),
+    ];
+    if (finding.assumptions.length > 0) {
+      pieces.push(el("p", { class: "caption" }, "Assumed"),
+        el("ul", {}, ...finding.assumptions.map(text => el("li", {}, text))));
+    }
+    const ways = finding.tags.map(tag => {
+      const go = el("button", { type: "button" }, `Go to ${tag}`);
+      go.addEventListener("click", () => this.stage.goTo(tag));
+      return go;
+    });
+    if (this.bench.has("explain")) ways.push(this.why(finding));
+    pieces.push(el("div", { class: "ways" }, ...ways));
+    return pieces;
+  }
+
+  why(finding) {
+    const button = el("button", { type: "button", "aria-expanded": "false" }, "Why");
+    button.addEventListener("click", () => {
+      const box = button.closest(".body");
+      const old = box.querySelector(".why");
+      button.setAttribute("aria-expanded", String(!old));
+      if (old) return old.remove();
+      box.append(el("p", { class: "why" }, this.bench.planner.explain(finding.id) ?? ""));
+    });
+    return button;
+  }
+
+  /** Opens a finding that was pointed at in the drawing. */
+  open(finding) {
+    this.bench.point(finding);
+    by("findings").rowsByKey.get(keyOf(finding))?.scrollIntoView({ block: "nearest" });
+    tell(finding.sentence);
+  }
+}
+
+function makeBar() {
+  const sign = mark("not-assessed");
+  const parts = {
+    word: el("span", { class: "visually-hidden" }),
+    name: el("span", { class: "name" }),
+    load: el("span", { class: "load" }),
+    margin: el("span", { class: "margin" }),
+    governs: el("span", { class: "governs" }),
+  };
+  const fill = el("span", { class: "fill" });
+  const row = el("li", {},
+    el("div", { class: "line" }, sign, parts.word, parts.name, parts.load),
+    el("div", { class: "track", "aria-hidden": "true" }, fill, el("span", { class: "limit" })),
+    el("div", { class: "line small" }, parts.margin, parts.governs));
+  row.parts = parts;
+  row.sign = sign;
+  row.fill = fill;
+  return row;
+}
+
+function updateBar(row, bar) {
+  const { word, name, load, margin, governs } = row.parts;
+  row.dataset.bar = bar.id;
+  row.dataset.severity = bar.severity;
+  setMark(row.sign, bar.severity);
+  say(word, `${WORDS[bar.severity]}: `);
+  say(name, bar.name);
+  say(load, bar.limit ? `${bar.load} of ${bar.limit}` : bar.load);
+  say(margin, bar.margin);
+  say(governs, bar.governs);
+  row.title = bar.case ?? "";
+  row.fill.style.setProperty("--fill", bar.fill ?? 0);
+}
+
+export function table({ columns, rows: lines }) {
+  const body = el("tbody");
+  tableRows(body, lines);
+  return el("table", {},
+    el("thead", {}, el("tr", {}, ...columns.map(text => el("th", { scope: "col" }, text)))), body);
+}
+
+function tableRows(body, lines) {
+  body.replaceChildren(...lines.map(cells => el("tr", {}, ...cells.map((text, index) =>
+    el(index === 0 ? "th" : "td", index === 0 ? { scope: "row" } : {}, text)))));
+}

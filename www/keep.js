@@ -1,0 +1,85 @@
+// Keeps the plan in the browser, so that a reload or a flat battery loses nothing.
+
+import { tell } from "./dom.js";
+
+const PLAN = "axlewright.plan";
+const LOOK = "axlewright.look";
+const ASIDE = "axlewright.plan.aside";
+const BEFORE = "axlewright.plan.before";
+
+/** Storage may be full or forbidden; the page then works without it, and says so once. */
+function store(name, text) {
+  try {
+    localStorage.setItem(name, text);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function stored(name) {
+  try {
+    return localStorage.getItem(name);
+  } catch {
+    return null;
+  }
+}
+
+export class Keep {
+  constructor(bench) {
+    this.bench = bench;
+    this.warned = false;
+    bench.kept = () => this.write();
+  }
+
+  write() {
+    const { options } = this.bench;
+    const look = { units: options.units, show: options.show };
+    const kept = store(PLAN, this.bench.planner.save()) && store(LOOK, JSON.stringify(look));
+    if (kept || this.warned) return;
+    this.warned = true;
+    tell("This browser does not let the page keep the plan. Use Save before you leave.");
+  }
+
+  /** Restores what was kept; a plan that cannot be read is put aside, never thrown away. */
+  restore() {
+    this.restoreLook();
+    const text = stored(PLAN);
+    if (text === null) return;
+    let problems;
+    try {
+      ({ problems } = this.bench.open("the plan kept in this browser", text));
+    } catch (error) {
+      problems = [{ file: "the plan kept in this browser", what: String(error) }];
+    }
+    if (problems === undefined) return;
+    store(ASIDE, text);
+    this.aside = problems;
+  }
+
+  restoreLook() {
+    const { options } = this.bench;
+    try {
+      const look = JSON.parse(stored(LOOK) ?? "{}");
+      if (look.units === "us" || look.units === "metric") options.units = look.units;
+      for (const name of Object.keys(options.show)) {
+        if (typeof look.show?.[name] === "boolean") options.show[name] = look.show[name];
+      }
+    } catch {
+      // A look that cannot be read is not worth a word; the plan is elsewhere.
+    }
+  }
+
+  /** Called before another plan takes the place of this one. */
+  setAside() {
+    store(BEFORE, this.bench.planner.save());
+  }
+
+  get before() {
+    return stored(BEFORE);
+  }
+
+  get putAside() {
+    return stored(ASIDE);
+  }
+}

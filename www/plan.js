@@ -1,0 +1,187 @@
+// The plan on the bench: every change goes through here to the Rust core, and what the core
+// says comes back as one view from which all panels are drawn. No figure is computed here.
+
+import init, { Planner } from "./pkg/axlewright_core.js";
+
+const read = answer => (typeof answer === "string" ? JSON.parse(answer) : answer);
+
+export class Bench {
+  /** Loads the core; throws when the browser cannot run it. */
+  static async open() {
+    await init();
+    return new Bench(new Planner());
+  }
+
+  constructor(planner) {
+    this.planner = planner;
+    this.options = {
+      units: "metric",
+      selected: null,
+      finding: null,
+      show: { zones: true, dimensions: true, hardware: false, part_dimensions: false },
+      date: today(),
+    };
+    this.view = null;
+    /** Which finding is open, by what it says rather than by its number, which changes. */
+    this.findingKey = null;
+    this.listeners = [];
+  }
+
+  /** Calls back with every new view, and whether it is only a try. */
+  onView(listener) {
+    this.listeners.push(listener);
+  }
+
+  has(command) {
+    return typeof this.planner[command] === "function";
+  }
+
+  refresh() {
+    this.show(this.settled(() => read(this.planner.view(this.options))), false);
+  }
+
+  show(view, trial) {
+    this.view = view;
+    for (const listener of this.listeners) listener(view, trial);
+  }
+
+  /** A view in which the chosen part exists and the open finding is the one pointed out. */
+  settled(ask) {
+    let view = ask();
+    if (view.refused !== undefined) return view;
+    const { options } = this;
+    const known = view.placed.some(part => part.tag === options.selected);
+    const open = view.findings.find(finding => keyOf(finding) === this.findingKey);
+    const index = open?.index ?? null;
+    if (options.selected !== null && !known) options.selected = null;
+    else if (index === options.finding) return view;
+    options.finding = index;
+    view = ask();
+    return view;
+  }
+
+  /** Changes the plan. Returns null, or why it was refused. */
+  edit(edit) {
+    return this.done(() => this.planner.apply(edit));
+  }
+
+  enter(field, text) {
+    return this.done(() => this.planner.enter(field, String(text), this.options.units));
+  }
+
+  nudge(tag, axis, steps, big) {
+    return this.done(() => this.planner.nudge(tag, axis, steps, big));
+  }
+
+  done(change) {
+    const answer = read(change());
+    if (answer?.refused !== undefined) return answer.refused;
+    this.refresh();
+    this.kept?.();
+    return null;
+  }
+
+  /** Shows the plan as it would be; the plan stays. Returns null, or why it cannot be. */
+  probe(edit) {
+    const view = read(this.planner.probe(edit, this.options));
+    if (view.refused !== undefined) return view.refused;
+    this.show(view, true);
+    return null;
+  }
+
+  snap(wish) {
+    return read(this.planner.snap(wish, this.options));
+  }
+
+  /** Where a part goes that nobody has carried: the core's choice, else over the truck's middle. */
+  spot(part, stage) {
+    if (this.has("spot")) return placeOf(read(this.planner.spot(part, this.options)));
+    const middle = stage.views.get("side").paper.getBoundingClientRect();
+    const wish = stage.placeAt(
+      "side", middle.x + middle.width / 2, middle.y + middle.height / 2,
+      { x_mm: 0, y_mm: 0, z_mm: 0 },
+    );
+    return placeOf(this.snap({ tag: null, part, view: "side", ...wish }));
+  }
+
+  /** Takes back or does again; returns the name of what it was, or null. */
+  step(back) {
+    const name = back ? this.view.file.undo : this.view.file.redo;
+    const moved = back ? this.planner.undo() : this.planner.redo();
+    if (!moved) return null;
+    this.refresh();
+    this.kept?.();
+    return name ?? "";
+  }
+
+  /**
+   * Follows a slider: the value before in the same slide is taken back first, so that one
+   * slide is one change. Returns why it was refused, or null.
+   */
+  slide(field, text, slid) {
+    if (slid.step) this.planner.undo();
+    const before = this.planner.save();
+    const refused = this.enter(field, text);
+    if (refused !== null) this.refresh();
+    // A value that changes nothing leaves nothing to take back.
+    slid.step = this.planner.save() !== before;
+    return refused;
+  }
+
+  select(tag) {
+    if (this.options.selected === tag) return;
+    this.options.selected = tag;
+    this.refresh();
+  }
+
+  point(finding) {
+    this.findingKey = finding === null ? null : keyOf(finding);
+    this.refresh();
+  }
+
+  /** Opens a file's text. Returns {what} or {problems}. */
+  open(name, text) {
+    const answer = read(this.planner.open(name, text));
+    if (answer.problems === undefined) {
+      this.refresh();
+      this.kept?.();
+    }
+    return answer;
+  }
+
+  fresh(begin) {
+    const answer = read(begin(this.planner) ?? null);
+    if (answer?.refused !== undefined) return answer.refused;
+    this.options.selected = null;
+    this.findingKey = null;
+    this.refresh();
+    this.kept?.();
+    return null;
+  }
+
+  catalogue() {
+    return read(this.planner.catalogue(this.options));
+  }
+
+  part(tag) {
+    return this.view.placed.find(part => part.tag === tag) ?? null;
+  }
+}
+
+function placeOf(answer) {
+  if (answer.refused !== undefined) return answer;
+  const { x_mm, y_mm, z_mm, zone } = answer;
+  return { x_mm, y_mm, z_mm, zone: zone ?? null };
+}
+
+/** What makes a finding the same one after a change. */
+export function keyOf(finding) {
+  return [finding.id, finding.title, ...finding.tags].join(" ");
+}
+
+/** The sheets carry the day on which they were made. */
+function today() {
+  const now = new Date();
+  const two = number => String(number).padStart(2, "0");
+  return [now.getFullYear(), two(now.getMonth() + 1), two(now.getDate())].join("-");
+}

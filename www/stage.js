@@ -1,0 +1,173 @@
+// The bench itself: three live views, choosing, zooming, and carrying parts by pointer.
+
+import { by, el, say, tell } from "./dom.js";
+import { Carry } from "./carry.js";
+import { Window } from "./window.js";
+
+/** How a point of a view's drawing reads as truck axes; the third axis stays as it is. */
+const AXES = {
+  side: (point, keep) => ({ x_mm: point.x, y_mm: keep.y_mm, z_mm: -point.y }),
+  plan: (point, keep) => ({ x_mm: point.x, y_mm: -point.y, z_mm: keep.z_mm }),
+  rear: (point, keep) => ({ x_mm: keep.x_mm, y_mm: point.x, z_mm: -point.y }),
+};
+
+/** And back: where a place on the truck is drawn. */
+const DRAWN = {
+  side: place => new DOMPoint(place.x_mm, -place.z_mm),
+  plan: place => new DOMPoint(place.x_mm, -place.y_mm),
+  rear: place => new DOMPoint(place.y_mm, -place.z_mm),
+};
+
+const SHOWN = [
+  ["zones", "Zones"],
+  ["dimensions", "Dimensions"],
+  ["part_dimensions", "Part positions"],
+  ["hardware", "Removed parts"],
+];
+
+export class Stage {
+  constructor(bench) {
+    this.bench = bench;
+    this.element = by("stage");
+    /** The view that the keys act in. */
+    this.active = "side";
+    this.views = new Map();
+    for (const figure of this.element.querySelectorAll(".view")) {
+      const name = figure.dataset.view;
+      const view = { name, figure, paper: figure.querySelector(".paper"), drawn: null };
+      view.window = new Window(view);
+      this.views.set(name, view);
+    }
+    this.carry = new Carry(this);
+    this.switches();
+    this.zooms();
+    this.element.addEventListener("focusin", event => this.focused(event));
+    this.element.addEventListener("click", event => this.clicked(event));
+    bench.onView(view => this.draw(view));
+  }
+
+  draw(view) {
+    const focus = this.focusedPart();
+    for (const each of this.views.values()) {
+      const drawing = view.drawings[each.name] ?? "";
+      if (each.drawn === drawing) continue;
+      each.drawn = drawing;
+      // The core's own drawing; it escapes every name in it.
+      each.paper.innerHTML = drawing;
+      each.window.apply();
+    }
+    for (const box of by("show").querySelectorAll("input")) {
+      box.checked = this.bench.options.show[box.name];
+    }
+    if (focus) this.focusPart(focus.tag, focus.view);
+    this.carry.drawn();
+  }
+
+  svg(name) {
+    return this.views.get(name).paper.querySelector("svg");
+  }
+
+  /** The view under a point of the window. */
+  viewAt(x, y) {
+    const figure = document.elementFromPoint(x, y)?.closest("#stage .view");
+    return figure?.dataset.view ?? null;
+  }
+
+  /** A point of the window as a place on the truck. */
+  placeAt(name, x, y, keep) {
+    const axes = this.svg(name)?.querySelector("[data-axes]");
+    const matrix = axes?.getScreenCTM();
+    if (!matrix) return null;
+    return AXES[name](new DOMPoint(x, y).matrixTransform(matrix.inverse()), keep);
+  }
+
+  /** Where a place on the truck is seen in the window. */
+  seenAt(name, place) {
+    const matrix = this.svg(name)?.querySelector("[data-axes]")?.getScreenCTM();
+    return matrix ? DRAWN[name](place).matrixTransform(matrix) : null;
+  }
+
+  partElement(tag, name = this.active) {
+    return this.svg(name)?.querySelector(`.part[data-tag="${CSS.escape(tag)}"]`) ?? null;
+  }
+
+  focusedPart() {
+    const part = document.activeElement?.closest?.("#stage .part[data-tag]");
+    if (!part) return null;
+    return { tag: part.dataset.tag, view: part.closest(".view").dataset.view };
+  }
+
+  focusPart(tag, name = this.active) {
+    this.partElement(tag, name)?.focus({ preventScroll: true });
+  }
+
+  focused(event) {
+    const view = event.target.closest(".view");
+    if (view) this.activate(view.dataset.view);
+  }
+
+  activate(name) {
+    this.active = name;
+    for (const each of this.views.values()) {
+      each.figure.toggleAttribute("data-active", each.name === name);
+    }
+  }
+
+  /** Chooses a part and shows where it is. */
+  goTo(tag) {
+    this.bench.select(tag);
+    if (!this.partElement(tag)) return;
+    this.element.scrollIntoView({ block: "nearest" });
+    this.focusPart(tag);
+    tell(`${tag} chosen`);
+  }
+
+  clicked(event) {
+    if (this.carry.justCarried) return;
+    const pointer = event.target.closest("[data-finding]");
+    const part = event.target.closest(".part[data-tag]");
+    if (part) {
+      const { tag } = part.dataset;
+      const name = part.closest(".view").dataset.view;
+      this.bench.select(tag);
+      this.focusPart(tag, name);
+      this.onChoose?.(tag);
+    } else if (pointer) {
+      const index = Number(pointer.dataset.finding);
+      const finding = this.bench.view.findings.find(each => each.index === index);
+      if (finding) this.onFinding?.(finding);
+    } else if (event.target.closest(".paper")) {
+      this.bench.select(null);
+    }
+  }
+
+  /** The small line over the drawing, while something is carried. */
+  note(text) {
+    say(by("readout"), text);
+  }
+
+  switches() {
+    for (const [name, words] of SHOWN) {
+      const box = el("input", { type: "checkbox", name });
+      box.addEventListener("change", () => {
+        this.bench.options.show[name] = box.checked;
+        this.bench.refresh();
+        this.bench.kept?.();
+      });
+      by("show").append(el("label", {}, box, el("span", {}, words)));
+    }
+  }
+
+  zooms() {
+    this.element.querySelector(".zoom").addEventListener("click", event => {
+      const way = event.target.closest("[data-zoom]")?.dataset.zoom;
+      if (way) this.zoom(way);
+    });
+    for (const view of this.views.values()) view.window.listen();
+  }
+
+  zoom(way) {
+    if (way === "fit") for (const view of this.views.values()) view.window.fit();
+    else this.views.get(this.active).window.step(way === "in");
+  }
+}
