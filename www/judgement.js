@@ -185,8 +185,10 @@ function makeBar() {
   const fill = el("span", { class: "fill" });
   const row = el("li", {},
     el("div", { class: "line" }, sign, parts.word, parts.name, parts.load),
-    el("div", { class: "track", "aria-hidden": "true" }, fill, el("span", { class: "limit" })),
-    el("div", { class: "line small" }, parts.margin, parts.governs));
+    el("div", { class: "gauge" },
+      el("div", { class: "track", "aria-hidden": "true" }, fill, el("span", { class: "limit" })),
+      parts.margin),
+    parts.governs);
   row.parts = parts;
   row.sign = sign;
   row.fill = fill;
@@ -203,7 +205,7 @@ function updateBar(row, bar) {
   say(load, bar.limit ? `${bar.load} of ${bar.limit}` : bar.load);
   say(margin, bar.margin);
   say(governs, bar.governs);
-  row.title = bar.case ?? "";
+  row.title = [bar.margin, bar.governs, bar.case].filter(Boolean).join(" · ");
   row.fill.style.setProperty("--fill", bar.fill ?? 0);
 }
 
