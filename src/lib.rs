@@ -8,9 +8,11 @@
 //! Lengths are millimetres, masses and loads kilograms, everywhere, and every field says its unit.
 
 pub mod chassis;
+pub mod clearance;
 pub mod geometry;
 pub mod law;
 pub mod library;
+pub mod loads;
 pub mod numeric;
 pub mod part;
 pub mod plan;

@@ -1,0 +1,154 @@
+//! How far things on the truck are apart, at rest and in motion.
+//!
+//! Real solids, not boxes around them; the answer is a signed distance with the closest points, and
+//! the clearance that is asked for beside it. Which of the two is enough is a finding's business.
+//!
+//! Assumptions. Parts are rigid and stand where the plan says. Steered wheels turn about the
+//! upright line through the tyre's centre. Suspension moves straight up and down. Everything is at
+//! design (laden) height. Soft parts (cables, hoses, brackets) are left out. Landing legs are taken
+//! to reach as near to the kingpin as their front, over their whole width.
+
+mod extents;
+mod motion;
+mod pairs;
+mod required;
+mod swing;
+
+pub use extents::{Extents, ZoneUse, extents};
+pub use required::{Asked, side_towards};
+
+use crate::geometry::{Aabb, Broad, Point, Separation, Solid, separation_of_sets};
+use crate::vehicle::{Body, Item, Vehicle};
+use serde::Serialize;
+
+/// One of two things between which a gap is measured.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Thing {
+    /// A placed part, by tag.
+    Part(String),
+    /// A fixed body, by id.
+    Body(String),
+    /// Space that something sweeps, by name.
+    Sweep(String),
+}
+
+impl Thing {
+    /// Tag, id or name.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        match self {
+            Self::Part(name) | Self::Body(name) | Self::Sweep(name) => name,
+        }
+    }
+}
+
+/// In which state of the truck a gap was measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum State {
+    /// Part against part, at rest.
+    Parts,
+    /// Part against frame, cab, body, obstacle or kept hardware, at rest.
+    Fixed,
+    /// Part against a tyre at rest.
+    TyreAtRest,
+    /// Part against a tyre at full jounce and any steering angle.
+    TyreMoving,
+    /// Something that rides on an axle, over its travel, against what does not.
+    Travel,
+    /// Part against the space that hood or cab need to open.
+    Opening,
+    /// Part, or part of the tractor, against the trailer's swinging nose.
+    Swing,
+    /// Part, or part of the tractor, against the trailer's landing legs.
+    Legs,
+}
+
+/// A measured gap and what is asked for.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Gap {
+    /// Measured in this state.
+    pub state: State,
+    /// The part.
+    pub first: Thing,
+    /// What it is near.
+    pub second: Thing,
+    /// Distance; negative is the depth of overlap.
+    pub distance_mm: f64,
+    /// Clearance asked for.
+    pub required_mm: f64,
+    /// Why that much, in a few words.
+    pub why: String,
+    /// Closest point on the first.
+    pub on_first: Point,
+    /// Closest point on the second.
+    pub on_second: Point,
+}
+
+impl Gap {
+    /// Positive when there is room.
+    #[must_use]
+    pub fn margin_mm(&self) -> f64 {
+        self.distance_mm - self.required_mm
+    }
+}
+
+/// All gaps that are near enough to matter.
+#[derive(Clone, Debug, Default)]
+pub struct Clearances {
+    /// Gaps, in the order of the plan.
+    pub gaps: Vec<Gap>,
+    /// States that could not be examined, with what is missing.
+    pub missing: Vec<(State, String)>,
+    /// Zones, ground, width and ends.
+    pub extents: Extents,
+}
+
+/// Gaps wider than what is asked for are listed up to this much, so that a person sees what is next.
+const LISTED_BEYOND_MM: f64 = 100.0;
+
+/// Measures everything.
+#[must_use]
+pub fn clearances(vehicle: &Vehicle) -> Clearances {
+    let mut found = Clearances { extents: extents(vehicle), ..Clearances::default() };
+    let hard: Vec<&Item> = vehicle.items.iter().filter(|i| !i.part.soft).collect();
+    pairs::part_pairs(vehicle, &hard, &mut found.gaps);
+    pairs::fixed_pairs(vehicle, &hard, &mut found.gaps);
+    motion::tyres(vehicle, &hard, &mut found.gaps);
+    motion::travel(vehicle, &hard, &mut found.gaps);
+    motion::opening(vehicle, &hard, &mut found);
+    swing::nose(vehicle, &hard, &mut found);
+    swing::legs(vehicle, &hard, &mut found);
+    found
+}
+
+/// Measures solids that are near each other; `None` when they are farther than the reach.
+fn near(a: &[Solid], b: &[Solid], reach_mm: f64) -> Option<Separation> {
+    let separation = separation_of_sets(a, b)?;
+    (separation.distance_mm <= reach_mm).then_some(separation)
+}
+
+fn gap(state: State, first: Thing, second: Thing, s: Separation, asked: Asked) -> Gap {
+    Gap {
+        state,
+        first,
+        second,
+        distance_mm: s.distance_mm,
+        required_mm: asked.mm,
+        why: asked.why,
+        on_first: s.on_first,
+        on_second: s.on_second,
+    }
+}
+
+fn bounds_of(solids: &[Solid]) -> Aabb {
+    solids.iter().map(Solid::aabb).reduce(|a, b| a.union(&b)).unwrap_or_default()
+}
+
+/// Indices of items and bodies whose boxes come within the reach.
+fn candidates(items: &[&Item], bodies: &[&Body], reach_mm: f64) -> Vec<(usize, usize)> {
+    let first: Vec<Aabb> = items.iter().map(|i| i.bounds).collect();
+    let second: Vec<Aabb> = bodies.iter().map(|b| b.bounds()).collect();
+    Broad::near_pairs_between(&first, &second, reach_mm)
+}

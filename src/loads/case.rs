@@ -1,0 +1,413 @@
+//! Load cases and what stands on each axle in them.
+
+use super::{Influence, Support, influence};
+use crate::chassis::{Chassis, Share};
+use crate::geometry::Point;
+use crate::plan::PayloadPlace;
+use crate::vehicle::{Aboard, Vehicle};
+use serde::Serialize;
+
+/// A state of loading.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Case {
+    /// The donor as weighed.
+    Donor,
+    /// After the strip-out.
+    Stripped,
+    /// As planned, nobody aboard, tanks as planned.
+    Unladen,
+    /// As planned, driver aboard, tanks half full.
+    HalfTanks,
+    /// As planned, driver and payload aboard.
+    Laden,
+    /// As planned, driver aboard, coupled to the loaded trailer.
+    Coupled,
+}
+
+impl Case {
+    /// All cases in their order.
+    pub const ALL: [Self; 6] = [
+        Self::Donor,
+        Self::Stripped,
+        Self::Unladen,
+        Self::HalfTanks,
+        Self::Laden,
+        Self::Coupled,
+    ];
+
+    /// Words for people.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Donor => "donor as weighed",
+            Self::Stripped => "stripped",
+            Self::Unladen => "as planned, unladen",
+            Self::HalfTanks => "driver, tanks half full",
+            Self::Laden => "laden",
+            Self::Coupled => "laden with trailer",
+        }
+    }
+}
+
+/// A centre of gravity; the height is missing when a mass's height is not known.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Centre {
+    /// Mass.
+    pub mass_kg: f64,
+    /// Behind the front axle.
+    pub x_mm: f64,
+    /// To the right of the middle.
+    pub y_mm: f64,
+    /// Above ground.
+    pub z_mm: Option<f64>,
+}
+
+/// Load of an axle group.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct GroupLoad {
+    /// Group id.
+    pub id: String,
+    /// Both sides; negative means that the group would lift off.
+    pub load_kg: f64,
+    /// Left side.
+    pub left_kg: f64,
+    /// Right side.
+    pub right_kg: f64,
+    /// One standard deviation, from the uncertainties of the masses and places.
+    pub sigma_kg: f64,
+}
+
+/// Load of one axle.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AxleLoad {
+    /// Axle id.
+    pub id: String,
+    /// Both sides.
+    pub load_kg: f64,
+    /// Left side.
+    pub left_kg: f64,
+    /// Right side.
+    pub right_kg: f64,
+}
+
+/// Loads in one case.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct CaseLoads {
+    /// Which case.
+    pub case: Case,
+    /// The truck with what it carries itself, without the trailer.
+    pub truck: Centre,
+    /// What rides on the springs.
+    pub sprung: Centre,
+    /// What does not.
+    pub unsprung_kg: f64,
+    /// Axle groups, front to rear.
+    pub groups: Vec<GroupLoad>,
+    /// Axles, front to rear.
+    pub axles: Vec<AxleLoad>,
+    /// Load on the fifth wheel, with a trailer.
+    pub kingpin_kg: Option<f64>,
+    /// Load on the trailer's axles.
+    pub trailer_axles_kg: Option<f64>,
+    /// Truck and trailer together.
+    pub gross_kg: f64,
+    /// Why the axle loads could not be worked out; the lists are then empty.
+    pub missing: Option<String>,
+}
+
+/// A mass in a case.
+#[derive(Clone, Copy)]
+pub(super) struct Weight {
+    pub(super) mass_kg: f64,
+    pub(super) sigma_kg: f64,
+    pub(super) at: Point,
+    pub(super) height_known: bool,
+    /// It was put on or taken off, so its place is uncertain too.
+    pub(super) placed: bool,
+}
+
+/// One standard deviation of a part's centre of gravity along the truck, common practice.
+const PLACE_SIGMA_MM: f64 = 15.0;
+
+impl Case {
+    /// Loads in this case; `None` when the plan does not give rise to it.
+    pub(super) fn loads(self, vehicle: &Vehicle) -> Option<CaseLoads> {
+        let has_payload = vehicle.loads.payload.is_some();
+        match self {
+            Self::Laden if !has_payload => return None,
+            Self::Coupled if vehicle.trailer.is_none() => return None,
+            _ => {}
+        }
+        let chassis = self.chassis(vehicle);
+        let supports = supports(vehicle, chassis);
+        let weights = self.weights(vehicle);
+        let kingpin = match (&vehicle.trailer, self) {
+            (Some(t), Self::Coupled) => {
+                Some(t.tare_on_kingpin_kg() + t.payload_kg * t.load_share_on_kingpin())
+            }
+            _ => None,
+        };
+        let trailer_kg = vehicle
+            .trailer
+            .as_ref()
+            .filter(|_| self == Self::Coupled)
+            .map(|t| t.trailer.tare_kg + t.payload_kg);
+        let truck = centre(&weights);
+        let (sprung, unsprung_kg) = self.sprung(vehicle, chassis, &weights);
+        let mut result = CaseLoads {
+            case: self,
+            truck,
+            sprung,
+            unsprung_kg,
+            groups: Vec::new(),
+            axles: Vec::new(),
+            kingpin_kg: kingpin,
+            trailer_axles_kg: trailer_kg.zip(kingpin).map(|(all, pin)| all - pin),
+            gross_kg: truck.mass_kg + trailer_kg.unwrap_or(0.0),
+            missing: None,
+        };
+        let mut carried = weights;
+        if let (Some(mass_kg), Some(t)) = (kingpin, &vehicle.trailer) {
+            carried.push(Weight {
+                mass_kg,
+                sigma_kg: 0.0,
+                at: t.kingpin,
+                height_known: true,
+                placed: false,
+            });
+        }
+        match influence(&supports) {
+            Err(missing) => result.missing = Some(missing),
+            // The scale has already said it.
+            Ok(_) if self == Self::Donor => result.groups = weighed_groups(vehicle),
+            Ok(influence) => result.groups = groups(chassis, &influence, &carried),
+        }
+        result.axles = axles(vehicle, chassis, &result.groups);
+        Some(result)
+    }
+
+    /// The chassis whose geometry holds in this case.
+    const fn chassis(self, vehicle: &Vehicle) -> &Chassis {
+        match self {
+            Self::Donor | Self::Stripped => &vehicle.donor,
+            _ => &vehicle.chassis,
+        }
+    }
+
+    /// Masses that count in this case.
+    pub(super) fn weights(self, vehicle: &Vehicle) -> Vec<Weight> {
+        let mut weights = Vec::with_capacity(vehicle.masses.len() + 2);
+        for mass in &vehicle.masses {
+            let counts = match mass.aboard {
+                Aboard::Weighed => 1.0,
+                Aboard::Stripped if self == Self::Donor => continue,
+                Aboard::Stripped => 1.0,
+                _ if self <= Self::Stripped => continue,
+                Aboard::Changed | Aboard::Part => 1.0,
+                Aboard::Contents if self == Self::HalfTanks => 0.5,
+                Aboard::Contents => mass.fill,
+            };
+            weights.push(Weight {
+                mass_kg: mass.mass_kg * counts,
+                sigma_kg: mass.sigma_kg,
+                at: mass.at,
+                height_known: mass.height_known,
+                placed: matches!(mass.aboard, Aboard::Part | Aboard::Stripped | Aboard::Contents),
+            });
+        }
+        if self >= Self::HalfTanks {
+            weights.extend(driver(vehicle));
+        }
+        if matches!(self, Self::Laden | Self::Coupled) {
+            weights.extend(payload(vehicle));
+        }
+        weights
+    }
+
+    /// [`weights`](Self::weights), with the driver.
+    pub(super) fn weights_with_driver(self, vehicle: &Vehicle) -> Vec<Weight> {
+        let mut weights = self.weights(vehicle);
+        weights.extend(driver(vehicle));
+        weights
+    }
+
+    /// What rides on the springs, and how much does not.
+    fn sprung(self, vehicle: &Vehicle, chassis: &Chassis, weights: &[Weight]) -> (Centre, f64) {
+        let mut off: Vec<Weight> = Vec::new();
+        let mut take = |mass_kg: f64, at: Point| {
+            off.push(Weight {
+                mass_kg: -mass_kg,
+                sigma_kg: 0.0,
+                at,
+                height_known: true,
+                placed: false,
+            });
+        };
+        for axle in &chassis.axles {
+            take(axle.unsprung_kg, Point::new(axle.x_mm, 0.0, axle.unsprung_z_mm));
+        }
+        for mass in vehicle.masses.iter().filter(|m| m.unsprung_axle.is_some()) {
+            let counts = match mass.aboard {
+                Aboard::Stripped => self >= Self::Stripped,
+                _ => self >= Self::Unladen,
+            };
+            if counts {
+                take(mass.mass_kg, mass.at);
+            }
+        }
+        let unsprung = -off.iter().map(|w| w.mass_kg).sum::<f64>();
+        let all: Vec<Weight> = weights.iter().copied().chain(off).collect();
+        (centre(&all), unsprung)
+    }
+}
+
+fn driver(vehicle: &Vehicle) -> Option<Weight> {
+    vehicle.loads.driver_kg.map(|mass_kg| Weight {
+        mass_kg,
+        sigma_kg: 0.0,
+        at: vehicle.chassis.driver_seat.point(),
+        height_known: true,
+        placed: false,
+    })
+}
+
+fn payload(vehicle: &Vehicle) -> Option<Weight> {
+    let payload = vehicle.loads.payload.as_ref()?;
+    Some(Weight {
+        mass_kg: payload.mass_kg,
+        sigma_kg: 0.0,
+        at: payload_point(&payload.at),
+        height_known: true,
+        placed: false,
+    })
+}
+
+/// Where a payload's weight acts.
+pub(super) fn payload_point(at: &PayloadPlace) -> Point {
+    match at {
+        PayloadPlace::Cg(spot) => spot.point(),
+        PayloadPlace::Level { front_x_mm, rear_x_mm, z_mm } => {
+            Point::new(f64::midpoint(*front_x_mm, *rear_x_mm), 0.0, *z_mm)
+        }
+    }
+}
+
+/// Supports of a chassis, front to rear.
+pub(super) fn supports(vehicle: &Vehicle, chassis: &Chassis) -> Vec<Support> {
+    chassis
+        .groups
+        .iter()
+        .map(|group| {
+            let axles = || chassis.axles.iter().filter(|a| group.axles.contains(&a.id));
+            let rates: Option<f64> = axles().map(|a| a.suspension.rate_n_per_mm).sum();
+            let ticket = chassis.ticket.as_ref();
+            Support {
+                x_mm: chassis.group_x_mm(&group.id).unwrap_or(0.0),
+                rate: rates,
+                fixed_kg: match group.share {
+                    Share::FixedKg(kg) => Some(kg),
+                    _ => None,
+                },
+                raised: group.axles.iter().all(|id| vehicle.is_raised(id)),
+                weighed_kg: ticket
+                    .and_then(|t| t.axle.iter().find(|load| load.group == group.id))
+                    .map_or(0.0, |load| load.load_kg),
+            }
+        })
+        .collect()
+}
+
+fn centre(weights: &[Weight]) -> Centre {
+    let mass: f64 = weights.iter().map(|w| w.mass_kg).sum();
+    let known = weights.iter().all(|w| w.height_known);
+    let mean = |pick: fn(&Weight) -> f64| {
+        let sum: f64 = weights.iter().map(|w| w.mass_kg * pick(w)).sum();
+        if mass.abs() > 1e-9 { sum / mass } else { 0.0 }
+    };
+    Centre {
+        mass_kg: mass,
+        x_mm: mean(|w| w.at.x),
+        y_mm: mean(|w| w.at.y),
+        z_mm: known.then(|| mean(|w| w.at.z)),
+    }
+}
+
+fn groups(chassis: &Chassis, influence: &Influence, weights: &[Weight]) -> Vec<GroupLoad> {
+    let mass: f64 = weights.iter().map(|w| w.mass_kg).sum();
+    let moment: f64 = weights.iter().map(|w| w.mass_kg * w.at.x).sum();
+    chassis
+        .groups
+        .iter()
+        .enumerate()
+        .map(|(index, group)| {
+            let load = influence.reaction_kg(index, mass, moment);
+            let mut side = 0.0;
+            let mut variance = 0.0;
+            for w in weights {
+                let share = influence.share(index, w.at.x);
+                side += w.mass_kg * w.at.y * share;
+                let place = if w.placed {
+                    w.mass_kg * influence.per_kg_mm[index] * PLACE_SIGMA_MM
+                } else {
+                    0.0
+                };
+                variance += (share * w.sigma_kg).powi(2) + place.powi(2);
+            }
+            let track = chassis.group_track_mm(&group.id).max(1.0);
+            GroupLoad {
+                id: group.id.clone(),
+                load_kg: load,
+                left_kg: load / 2.0 - side / track,
+                right_kg: load / 2.0 + side / track,
+                sigma_kg: variance.sqrt(),
+            }
+        })
+        .collect()
+}
+
+fn weighed_groups(vehicle: &Vehicle) -> Vec<GroupLoad> {
+    let Some(ticket) = &vehicle.donor.ticket else { return Vec::new() };
+    vehicle
+        .donor
+        .groups
+        .iter()
+        .filter_map(|group| ticket.axle.iter().find(|load| load.group == group.id))
+        .map(|load| GroupLoad {
+            id: load.group.clone(),
+            load_kg: load.load_kg,
+            left_kg: load.left_kg.unwrap_or(load.load_kg / 2.0),
+            right_kg: load.right_kg.unwrap_or(load.load_kg / 2.0),
+            sigma_kg: ticket.resolution_kg,
+        })
+        .collect()
+}
+
+/// Divides each group's load among its axles; axles that are up get none.
+fn axles(vehicle: &Vehicle, chassis: &Chassis, groups: &[GroupLoad]) -> Vec<AxleLoad> {
+    let mut result = Vec::new();
+    for axle in &chassis.axles {
+        let Some(group) = chassis.groups.iter().find(|g| g.axles.contains(&axle.id)) else {
+            continue;
+        };
+        let Some(load) = groups.iter().find(|g| g.id == group.id) else { continue };
+        let shares = chassis.shares(group);
+        let down = |id: &str| !vehicle.is_raised(id);
+        let carried: f64 = group
+            .axles
+            .iter()
+            .zip(&shares)
+            .filter(|(id, _)| down(id))
+            .map(|(_, share)| share)
+            .sum();
+        let own = group.axles.iter().position(|id| id == &axle.id).map_or(0.0, |i| shares[i]);
+        let part = if down(&axle.id) && carried > 0.0 { own / carried } else { 0.0 };
+        result.push(AxleLoad {
+            id: axle.id.clone(),
+            load_kg: load.load_kg * part,
+            left_kg: load.left_kg * part,
+            right_kg: load.right_kg * part,
+        });
+    }
+    result
+}

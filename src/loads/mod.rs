@@ -1,0 +1,56 @@
+//! What stands on each axle: static equilibrium of truck and trailer in each load case.
+//!
+//! Method. The donor's own weights come from its scale ticket; everything taken off, moved or put on
+//! is added by moments. Two supports: exact moments. Three or more: a rigid frame on the springs of
+//! its groups, counted from the weighed state, so that what the scale showed is reproduced.
+//!
+//! Assumptions. The frame is rigid in bending. Axles of a group share by the group's rule. A
+//! group's weighed load acts at the group's support. Side to side, each mass is carried by the
+//! groups in the proportion in which they carry its weight (a frame that is soft in torsion), and
+//! within a group by the moment about its track. Road level, standing still.
+
+mod case;
+mod effect;
+mod fifth_wheel;
+mod support;
+
+pub use case::{AxleLoad, Case, CaseLoads, Centre, GroupLoad};
+pub use effect::{GroupEffect, PayloadEffect, payload_effect};
+pub use fifth_wheel::{Binding, PositionRange, fifth_wheel_range};
+pub use support::{Influence, Support, influence};
+
+use crate::vehicle::Vehicle;
+
+/// Loads in every case that the plan gives rise to.
+#[derive(Clone, Debug)]
+pub struct Loads {
+    /// Cases in their order of building up the truck.
+    pub cases: Vec<CaseLoads>,
+    /// Why nothing could be worked out, if so.
+    pub missing: Option<String>,
+}
+
+/// Works out all load cases.
+#[must_use]
+pub fn loads(vehicle: &Vehicle) -> Loads {
+    if vehicle.donor.ticket.is_none() {
+        let missing = "the chassis has no scale ticket".to_owned();
+        return Loads { cases: Vec::new(), missing: Some(missing) };
+    }
+    let cases = Case::ALL.into_iter().filter_map(|case| case.loads(vehicle)).collect();
+    Loads { cases, missing: None }
+}
+
+impl Loads {
+    /// One case.
+    #[must_use]
+    pub fn case(&self, case: Case) -> Option<&CaseLoads> {
+        self.cases.iter().find(|c| c.case == case)
+    }
+
+    /// The heaviest case that the plan states: coupled, else laden, else unladen.
+    #[must_use]
+    pub fn heaviest(&self) -> Option<&CaseLoads> {
+        [Case::Coupled, Case::Laden, Case::Unladen].into_iter().find_map(|case| self.case(case))
+    }
+}
