@@ -64,6 +64,7 @@ export class Carry {
       pointer: event.pointerId,
       tag: null,
       part,
+      before: new Set(this.bench.view.placed.map(each => each.tag)),
       locked: false,
       at: { x_mm: 0, y_mm: 0, z_mm: 0 },
       view: null,
@@ -162,7 +163,8 @@ export class Carry {
 
   /** The part that the plan on show has and the plan on the bench has not. */
   newest() {
-    return this.bench.view.placed.at(-1) ?? null;
+    const { before } = this.load;
+    return this.bench.view.placed.find(each => !before.has(each.tag)) ?? null;
   }
 
   /** After each drawing: the old place stays visible as a ghost. */
@@ -189,7 +191,7 @@ export class Carry {
     load.to = { x: event.clientX, y: event.clientY, free: event.altKey };
     this.try();
     const { edit } = load;
-    const tags = new Set(this.bench.view.placed.map(part => part.tag));
+    const tag = load.tag ?? (edit ? this.newest()?.tag : null);
     this.end();
     if (!edit) {
       this.bench.refresh();
@@ -202,7 +204,6 @@ export class Carry {
       tell(refused);
       return;
     }
-    const tag = load.tag ?? [...tags].at(-1) ?? null;
     if (tag) this.bench.select(tag);
     if (tag) this.stage.focusPart(tag, load.view ?? this.stage.active);
     tell(load.tag ? `${tag} moved` : `${load.part.name} placed as ${tag}`);

@@ -21,6 +21,8 @@ export class Judgement {
 
   draw(view, trial) {
     const { severity, text } = view.verdict;
+    // Read out when settled, not at every move of a drag.
+    by("verdict").setAttribute("aria-busy", String(trial));
     by("verdict").dataset.severity = severity;
     setMark(this.verdictMark, severity);
     say(this.verdictWord, WORDS[severity]);
@@ -107,6 +109,7 @@ export class Judgement {
     head.addEventListener("click", () => {
       const closing = this.bench.findingKey === keyOf(now);
       this.bench.point(closing ? null : now);
+      if (!closing) this.stage.reveal(this.bench.options.finding);
       tell(closing ? "" : now.sentence);
     });
     row.update = (next, open) => {
@@ -143,7 +146,7 @@ export class Judgement {
       pieces.push(el("p", { class: "caption" }, "Assumed"),
         el("ul", {}, ...finding.assumptions.map(text => el("li", {}, text))));
     }
-    const ways = finding.tags.map(tag => {
+    const ways = finding.tags.filter(tag => this.bench.part(tag)).map(tag => {
       const go = el("button", { type: "button" }, `Go to ${tag}`);
       go.addEventListener("click", () => this.stage.goTo(tag));
       return go;

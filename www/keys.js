@@ -15,7 +15,8 @@ const LIST = [
   ["Arrows", "move the chosen part in the view last used, a small step"],
   ["Shift and arrows", "a large step"],
   ["Page Up, Page Down", "raise, lower"],
-  ["Tab, Shift and Tab", "next, previous part on the drawing"],
+  ["N, Shift and N", "choose the next, the previous part"],
+  ["Tab", "from view to view; Enter chooses the part"],
   ["R, D, M, L", "turn, duplicate, mirror, lock the chosen part"],
   ["Delete", "take the chosen part off the truck"],
   ["Esc", "cancel a drag; else choose nothing"],
@@ -83,6 +84,11 @@ export class Keys {
   plain(event) {
     const { key } = event;
     if (this.move(event)) return true;
+    const part = event.target.closest?.("#stage .part[data-tag]");
+    if (part && (key === "Enter" || key === " ")) {
+      this.stage.goTo(part.dataset.tag);
+      return true;
+    }
     // Letters and signs would surprise in a list or on a slider.
     if (event.target.closest?.("select, input[type=range]")) return false;
     const action = {
@@ -95,6 +101,8 @@ export class Keys {
       "=": () => this.stage.zoom("in"),
       "-": () => this.stage.zoom("out"),
       0: () => this.stage.zoom("fit"),
+      n: () => this.stage.next(1),
+      N: () => this.stage.next(-1),
     }[key];
     if (action) {
       action();

@@ -55,6 +55,7 @@ export class Stage {
       // The core's own drawing; it escapes every name in it.
       each.paper.innerHTML = drawing;
       each.window.apply();
+      this.oneStop(each);
     }
     for (const box of by("show").querySelectorAll("input")) {
       box.checked = this.bench.options.show[box.name];
@@ -113,22 +114,38 @@ export class Stage {
     }
   }
 
+  /** Tab stops once in each view: at the chosen part, else at the first. */
+  oneStop(view) {
+    const parts = [...view.paper.querySelectorAll(".part[data-tag]")];
+    const { selected } = this.bench.options;
+    const stop = parts.find(part => part.dataset.tag === selected) ?? parts[0];
+    for (const part of parts) part.setAttribute("tabindex", part === stop ? "0" : "-1");
+  }
+
+  /** Chooses the next part, or the one before, in the order of the list. */
+  next(way) {
+    const tags = this.bench.view.placed.map(part => part.tag);
+    if (tags.length === 0) return;
+    const at = tags.indexOf(this.bench.options.selected);
+    this.goTo(tags.at(at < 0 ? Math.min(way, 0) : (at + way) % tags.length));
+  }
+
   /** Chooses a part and shows where it is. */
   goTo(tag) {
     this.bench.select(tag);
     if (!this.partElement(tag)) return;
     this.element.scrollIntoView({ block: "nearest" });
     this.focusPart(tag);
-    tell(`${tag} chosen`);
+    tell(this.partElement(tag).getAttribute("aria-label") ?? `${tag} chosen`);
   }
 
   clicked(event) {
-    if (this.carry.justCarried) return;
+    const name = event.target.closest(".view")?.dataset.view;
+    if (this.carry.justCarried || this.views.get(name)?.window.slid) return;
     const pointer = event.target.closest("[data-finding]");
     const part = event.target.closest(".part[data-tag]");
     if (part) {
       const { tag } = part.dataset;
-      const name = part.closest(".view").dataset.view;
       this.bench.select(tag);
       this.focusPart(tag, name);
       this.onChoose?.(tag);
@@ -138,6 +155,17 @@ export class Stage {
       if (finding) this.onFinding?.(finding);
     } else if (event.target.closest(".paper")) {
       this.bench.select(null);
+    }
+  }
+
+  /** Brings what a finding points at back into the picture, when it is outside. */
+  reveal(index) {
+    for (const { paper, window } of this.views.values()) {
+      const pointer = paper.querySelector(`[data-finding="${index}"]`);
+      if (!pointer) continue;
+      const [a, b] = [pointer.getBoundingClientRect(), paper.getBoundingClientRect()];
+      const inside = a.left >= b.left && a.right <= b.right && a.top >= b.top && a.bottom <= b.bottom;
+      if (!inside) window.fit();
     }
   }
 

@@ -10,6 +10,8 @@ export class Window {
     this.piece = null;
     /** Held still while something is carried, so that the drawing does not run away. */
     this.held = null;
+    /** The last press slid the paper, so that the click after it means nothing. */
+    this.slid = false;
   }
 
   get svg() {
@@ -74,6 +76,7 @@ export class Window {
     const back = matrix.inverse();
     const a = new DOMPoint(from.x, from.y).matrixTransform(back);
     const b = new DOMPoint(to.x, to.y).matrixTransform(back);
+    this.slid = true;
     this.piece.x -= b.x - a.x;
     this.piece.y -= b.y - a.y;
     this.set(this.piece);
@@ -82,6 +85,9 @@ export class Window {
   listen() {
     const { paper } = this.view;
     paper.addEventListener("wheel", event => {
+      // Where the page itself scrolls, the plain wheel is for that.
+      const scrolls = document.documentElement.scrollHeight > innerHeight + 1;
+      if (scrolls && !event.ctrlKey) return;
       event.preventDefault();
       this.about(event.clientX, event.clientY, event.deltaY < 0 ? 1.12 : 1 / 1.12);
     }, { passive: false });
@@ -92,6 +98,7 @@ export class Window {
       return Math.hypot(a.x - b.x, a.y - b.y);
     };
     paper.addEventListener("pointerdown", event => {
+      this.slid = false;
       if (event.target.closest(".part")) return;
       down.set(event.pointerId, { x: event.clientX, y: event.clientY });
     });
