@@ -27,7 +27,7 @@ export class Judgement {
     setMark(this.verdictMark, severity);
     say(this.verdictWord, WORDS[severity]);
     say(this.verdictText, text);
-    rows(by("bars"), view.bars, bar => bar.id, makeBar, updateBar);
+    rows(by("bars"), view.bars, bar => bar.id, makeBar, (row, bar) => updateBar(row, bar, trial));
     this.drawPayload(view.payload);
     this.drawTable(view.tables?.loads);
     this.drawSieve(view.findings);
@@ -186,19 +186,21 @@ function makeBar() {
     governs: el("span", { class: "governs" }),
   };
   const fill = el("span", { class: "fill" });
+  const was = el("span", { class: "was" });
   const row = el("li", {},
     el("div", { class: "line" }, sign, parts.word, parts.name, parts.load),
     el("div", { class: "gauge" },
-      el("div", { class: "track", "aria-hidden": "true" }, fill, el("span", { class: "limit" })),
+      el("div", { class: "track", "aria-hidden": "true" }, fill, was, el("span", { class: "limit" })),
       parts.margin),
     parts.governs);
   row.parts = parts;
   row.sign = sign;
   row.fill = fill;
+  row.was = was;
   return row;
 }
 
-function updateBar(row, bar) {
+function updateBar(row, bar, trial) {
   const { word, name, load, margin, governs } = row.parts;
   row.dataset.bar = bar.id;
   row.dataset.severity = bar.severity;
@@ -209,7 +211,10 @@ function updateBar(row, bar) {
   say(margin, bar.margin);
   say(governs, bar.governs);
   row.title = [bar.margin, bar.governs, bar.case].filter(Boolean).join(" · ");
-  row.fill.style.setProperty("--fill", bar.fill ?? 0);
+  const fill = bar.fill ?? 0;
+  row.fill.style.setProperty("--fill", fill);
+  // While something is carried, a tick stays where the bar was.
+  if (!trial) row.was.style.setProperty("--fill", fill);
 }
 
 export function table({ columns, rows: lines }) {
