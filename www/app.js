@@ -91,6 +91,14 @@ function nameAndUnits(bench, refill) {
   });
 }
 
+/** A mistake of ours, said where the person looks; what was last kept is safe. */
+addEventListener("error", mistake);
+addEventListener("unhandledrejection", mistake);
+
+function mistake() {
+  tell("Something went wrong inside the page. The plan as last changed is kept: reload the page.");
+}
+
 /** Said plainly when the browser cannot run the core. */
 function fail(error) {
   console.error(error);

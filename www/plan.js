@@ -1,15 +1,15 @@
 // The plan on the bench: every change goes through here to the Rust core, and what the core
 // says comes back as one view from which all panels are drawn. No figure is computed here.
 
-import init, { Planner } from "./pkg/axlewright_core.js";
-
 const read = answer => (typeof answer === "string" ? JSON.parse(answer) : answer);
 
 export class Bench {
   /** Loads the core; throws when the browser cannot run it. */
   static async open() {
-    await init();
-    return new Bench(new Planner());
+    // Not at the head of the file: there, a missing core would leave nothing to say so.
+    const core = await import("./pkg/axlewright_core.js");
+    await core.default();
+    return new Bench(new core.Planner());
   }
 
   constructor(planner) {
