@@ -109,6 +109,7 @@ function fail(error) {
       : "A part of the page could not be loaded or started. Reload the page; if it stays so, the message below helps whoever looks after it."),
     el("pre", {}, String(error?.message ?? error)),
     el("p", {}, "A plan kept in this browser is still there and untouched.")));
+  by("block").inert = true;
   say(by("status"), "The bench could not be opened");
 }
 
