@@ -2,12 +2,13 @@
 //!
 //! Method: Gilbert, Johnson and Keerthi (1988) for the distance, van den Bergen's expanding
 //! polytope (2001) for the depth of an overlap, both from `parry3d-f64`, asked only for the
-//! farthest point of each body in a direction. Neither is taken at its word. For any direction n, the farthest points alone say how
-//! far the bodies are apart along n; that number is a certain lower bound of the distance, and if
-//! negative, the length of a move along n that certainly parts them. So a distance counts only when
-//! its own direction confirms it, and a depth is the best of several directions
-//! (`least_overlap`). What cannot be confirmed is answered by the lower bound: too little room
-//! rather than too much.
+//! farthest point of each body in a direction. Neither is taken at its word. For any direction n,
+//! the farthest points alone say how far the bodies are apart along n; that number is a certain
+//! lower bound of the distance, and if negative, the length of a move along n that certainly parts
+//! them. So a distance counts only when its own direction confirms it, and the polytope's depth is
+//! one proposal among several (`least_overlap`): for thin bodies that touch it was seen to name the
+//! far side. What cannot be confirmed is answered by the lower bound: too little room rather than
+//! too much.
 
 use super::least_overlap::{self, Along};
 use super::placed::{Placed, apart_along};
@@ -54,38 +55,23 @@ pub(super) fn separation(first: &Solid, second: &Solid) -> Separation {
     let (a, b) = Placed::pair(first, second);
     let centres = b.bounds.centre() - a.bounds.centre();
     let start = centres.direction().unwrap_or(Point::new(1.0, 0.0, 0.0));
-
-    let mut simplex = simplex_along(&a, &b, start);
-    let answer = gjk::closest_points(&Pose::IDENTITY, &a, &b, f64::MAX, true, &mut simplex);
-    let mut proposals = Vec::with_capacity(4);
-    let near = match answer {
-        GJKResult::ClosestPoints(p, q, n) => {
-            proposals.push(inward(n));
-            Some(Near::of(&a, &b, inward(p), inward(q)))
-        }
-        // It gave up after many steps: what it had by then is a start.
-        GJKResult::Proximity(_) | GJKResult::NoIntersection(_) => {
-            Near::in_simplex(&a, &b, &simplex)
-        }
-        GJKResult::Intersection => None,
-    };
+    let (near, simplex) = nearest(&a, &b, start);
+    let mut proposals = vec![start];
     if let Some(near) = near {
-        let near = near.tightened(&a, &b, &mut simplex).or_restarted(&a, &b);
         if near.confirmed() {
             return near.separation(a.origin);
         }
         proposals.push(near.along);
     }
-    let mut settled = false;
     let deepest = EPA::new().closest_points(&Pose::IDENTITY, &a, &b, &simplex);
-    if let Some((p, q, n)) = deepest {
-        let (depth, n) = (inward(p - q).length(), inward(n));
-        settled =
-            !a.is_round() && !b.is_round() && (apart_along(&a, &b, n) + depth).abs() < CONFIRMED;
-        proposals.insert(0, n);
-    }
-    proposals.push(start);
-    let along = least_overlap::best(&a, &b, &proposals, settled);
+    proposals.extend(deepest.map(|(_, _, n)| inward(n)));
+    let along = least_overlap::best(
+        &a,
+        &b,
+        &proposals,
+        |a, b, start| roughly_nearest(a, b, start).0.map(|near| near.along),
+        |a, b, start| nearest(a, b, start).0.map(|near| near.along),
+    );
     if along.apart > CONTACT_MM {
         // Apart after all: a narrow gap where the first search got stuck.
         let near = Near::unknown(along).or_restarted(&a, &b);
@@ -94,6 +80,26 @@ pub(super) fn separation(first: &Solid, second: &Solid) -> Separation {
         }
     }
     least_overlap::marked(&a, &b, along, CONTACT_MM)
+}
+
+/// The nearest points as far as can be found, or `None` for an overlap, and the simplex they rest on.
+fn nearest(a: &Placed, b: &Placed, start: Point) -> (Option<Near>, VoronoiSimplex) {
+    let (near, mut simplex) = roughly_nearest(a, b, start);
+    let near = near.map(|near| near.tightened(a, b, &mut simplex).or_restarted(a, b));
+    (near, simplex)
+}
+
+/// The same as far as the library goes.
+fn roughly_nearest(a: &Placed, b: &Placed, start: Point) -> (Option<Near>, VoronoiSimplex) {
+    let mut simplex = simplex_along(a, b, start);
+    let answer = gjk::closest_points(&Pose::IDENTITY, a, b, f64::MAX, true, &mut simplex);
+    let near = match answer {
+        GJKResult::ClosestPoints(p, q, _) => Some(Near::of(a, b, inward(p), inward(q))),
+        // It gave up after many steps: what it had by then is a start.
+        GJKResult::Proximity(_) | GJKResult::NoIntersection(_) => Near::in_simplex(a, b, &simplex),
+        GJKResult::Intersection => None,
+    };
+    (near, simplex)
 }
 
 /// Two points that may be the nearest, and what the direction between them proves.

@@ -1,18 +1,24 @@
 //! The direction along which two bodies are least deep in each other, or farthest apart.
 //!
-//! Method: the best of the directions proposed, of the axes of space and of the bodies' own axes,
-//! then tilted in ever smaller steps as long as that helps. Whatever the proposals are worth, the
-//! answer is the length of a move that really parts the bodies.
+//! Whatever is proposed, the answer is the length of a move that really parts the bodies. Each
+//! proposal is improved by parting: move the second body along it until the two are clear of each
+//! other and take the direction of their distance there. Along that direction they are never deeper
+//! than before: if clear by c at first, the distance there is at least c. This only needs distances,
+//! which are dependable, and ends where no small change of direction helps.
 
 use super::placed::{Placed, apart_along};
 use super::{Point, Separation};
 
-/// Tilts of the direction tried, four ways each.
-const MOST_TILTS: usize = 200;
-/// First tilt, rad.
-const FIRST_TILT: f64 = 0.05;
-/// Tilts are given up below this, rad: it changes a depth by its square.
-const LAST_TILT: f64 = 1e-8;
+/// Proposals improved, the best first.
+const MOST_STARTS: usize = 6;
+/// Partings of each proposal, and then of the best.
+const FIRST_PARTINGS: usize = 3;
+const MOST_PARTINGS: usize = 40;
+/// How far the bodies are moved clear of each other, mm and as a share of the overlap.
+const CLEAR_MM: f64 = 1.0;
+const CLEAR_SHARE: f64 = 0.1;
+/// Improvement below which a proposal is left, mm.
+const ENOUGH_MM: f64 = 1e-8;
 
 /// How far apart along which unit vector; negative when overlapping.
 #[derive(Clone, Copy)]
@@ -21,67 +27,70 @@ pub(super) struct Along {
     pub n: Point,
 }
 
-/// The best direction found from the proposals. `settled` says that the first of them is known to
-/// be exact, so that it needs no tilting unless another beats it.
-pub(super) fn best(a: &Placed, b: &Placed, proposals: &[Point], settled: bool) -> Along {
+impl Along {
+    pub fn of(a: &Placed, b: &Placed, n: Point) -> Self {
+        Self {
+            apart: apart_along(a, b, n),
+            n,
+        }
+    }
+}
+
+/// The best direction found from the proposals, the axes of space and the bodies' own axes, each
+/// either way. `roughly` and `closely` give the direction of the distance between two bodies that
+/// are clear of each other.
+pub(super) fn best(
+    a: &Placed,
+    b: &Placed,
+    proposals: &[Point],
+    roughly: impl Fn(&Placed, &Placed, Point) -> Option<Point>,
+    closely: impl Fn(&Placed, &Placed, Point) -> Option<Point>,
+) -> Along {
     let axes = [
         Point::new(1.0, 0.0, 0.0),
         Point::new(0.0, 1.0, 0.0),
         Point::new(0.0, 0.0, 1.0),
     ];
-    let mut best = Along {
-        apart: f64::NEG_INFINITY,
-        n: axes[0],
-    };
-    let mut first = f64::INFINITY;
     let own = [a.own_axis(), b.own_axis()];
     let others = axes.into_iter().chain(own.into_iter().flatten());
     let all = proposals.iter().copied().chain(others);
-    for (rank, n) in all.filter_map(Point::direction).enumerate() {
-        for n in [n, -n] {
-            let apart = apart_along(a, b, n);
-            if apart > best.apart {
-                best = Along { apart, n };
-            }
-        }
-        if rank == 0 {
-            first = best.apart;
+    let mut starts: Vec<Along> = all
+        .filter_map(Point::direction)
+        .flat_map(|n| [n, -n])
+        .map(|n| Along::of(a, b, n))
+        .collect();
+    starts.sort_by(|one, other| other.apart.total_cmp(&one.apart));
+    let mut best = starts.first().copied().unwrap_or(Along::of(a, b, axes[0]));
+    for start in starts.iter().take(MOST_STARTS) {
+        let end = parted(a, b, *start, FIRST_PARTINGS, &roughly);
+        if end.apart > best.apart {
+            best = end;
         }
     }
-    if settled && best.apart <= first {
-        best
-    } else {
-        tilted(a, b, best)
-    }
+    let best = parted(a, b, best, MOST_PARTINGS, &roughly);
+    parted(a, b, best, FIRST_PARTINGS, &closely)
 }
 
-fn tilted(a: &Placed, b: &Placed, mut best: Along) -> Along {
-    let mut tilt = FIRST_TILT;
-    for _ in 0..MOST_TILTS {
-        if tilt < LAST_TILT {
+fn parted(
+    a: &Placed,
+    b: &Placed,
+    start: Along,
+    most: usize,
+    nearest: &impl Fn(&Placed, &Placed, Point) -> Option<Point>,
+) -> Along {
+    let mut best = start;
+    for _ in 0..most {
+        let clear = CLEAR_MM - best.apart.min(0.0) * (1.0 + CLEAR_SHARE);
+        let Some(n) = nearest(a, &b.moved(best.n * clear), best.n) else {
             break;
-        }
-        let n = best.n;
-        let helper = if n.z.abs() < 0.7 {
-            Point::new(0.0, 0.0, 1.0)
-        } else {
-            Point::new(1.0, 0.0, 0.0)
         };
-        let side = n.cross(helper).direction().unwrap_or(helper);
-        let other = n.cross(side);
-        let mut better = best;
-        for step in [side, -side, other, -other] {
-            if let Some(n) = (n + step * tilt).direction() {
-                let apart = apart_along(a, b, n);
-                if apart > better.apart {
-                    better = Along { apart, n };
-                }
-            }
+        let next = Along::of(a, b, n);
+        let enough = next.apart <= best.apart + ENOUGH_MM;
+        if next.apart > best.apart {
+            best = next;
         }
-        if better.apart > best.apart {
-            best = better;
-        } else {
-            tilt *= 0.4;
+        if enough {
+            break;
         }
     }
     best

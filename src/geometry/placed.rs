@@ -5,12 +5,14 @@ use super::{Aabb, Point, Solid};
 
 /// A body about an origin near both bodies of a pair, so that their own size sets the rounding
 /// and not their place on the chassis.
+#[derive(Clone, Copy)]
 pub(super) struct Placed<'a> {
     form: Form<'a>,
     pub bounds: Aabb,
     pub origin: Point,
 }
 
+#[derive(Clone, Copy)]
 enum Form<'a> {
     Block(Aabb),
     Round(Round),
@@ -67,17 +69,18 @@ impl<'a> Placed<'a> {
         point - self.origin
     }
 
+    /// Moved by a vector.
+    pub fn moved(mut self, by: Point) -> Self {
+        self.origin = self.origin - by;
+        self
+    }
+
     /// The axis of a cylinder.
     pub fn own_axis(&self) -> Option<Point> {
         match &self.form {
             Form::Round(round) => round.axis,
             _ => None,
         }
-    }
-
-    /// Whether it has curved surfaces, on which iterations end by tolerance only.
-    pub fn is_round(&self) -> bool {
-        matches!(self.form, Form::Round(_))
     }
 }
 

@@ -65,25 +65,29 @@ impl Point {
             .all(|value| value.abs() <= super::FARTHEST_MM)
     }
 
-    /// The smaller of each coordinate.
+    /// The smaller of each coordinate; NaN if either is NaN, so that it is noticed later.
     #[must_use]
     pub fn lower(self, other: Self) -> Self {
         Self::new(
-            self.x.min(other.x),
-            self.y.min(other.y),
-            self.z.min(other.z),
+            lesser(self.x, other.x),
+            lesser(self.y, other.y),
+            lesser(self.z, other.z),
         )
     }
 
-    /// The larger of each coordinate.
+    /// The larger of each coordinate; NaN if either is NaN.
     #[must_use]
     pub fn upper(self, other: Self) -> Self {
         Self::new(
-            self.x.max(other.x),
-            self.y.max(other.y),
-            self.z.max(other.z),
+            -lesser(-self.x, -other.x),
+            -lesser(-self.y, -other.y),
+            -lesser(-self.z, -other.z),
         )
     }
+}
+
+fn lesser(a: f64, b: f64) -> f64 {
+    if a < b || a.is_nan() { a } else { b }
 }
 
 impl Add for Point {

@@ -40,9 +40,9 @@ impl Solid {
             }
             Self::Cylinder { from, to, radius } => {
                 let round = Round::new(*from, *to, *radius);
-                let level = (*to - *from).x == 0.0 && (*to - *from).y == 0.0;
+                let upright = (*to - *from).x == 0.0 && (*to - *from).y == 0.0;
                 match round.axis {
-                    Some(_) if level => Self::Cylinder {
+                    Some(_) if upright => Self::Cylinder {
                         from: from.lower(*to) + lower,
                         to: from.upper(*to) + upper,
                         radius: *radius,
