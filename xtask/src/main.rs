@@ -9,6 +9,7 @@ mod serve;
 use anyhow::{Context, Result, bail};
 use needs::Wasm;
 use std::env;
+use std::ffi::OsStr;
 use std::process::{Command, ExitCode};
 use std::time::Instant;
 
@@ -116,7 +117,7 @@ fn step(name: &str, wasm: &Wasm) -> Result<()> {
         _ => {
             needs::chromedriver()?;
             // One at a time: timings and screenshots suffer when browsers share the cores.
-            cargo("test --package axlewright --test browser -- --ignored --test-threads=1")
+            cargo("test --workspace --test browser -- --ignored --test-threads=1")
         }
     }
 }
@@ -144,11 +145,12 @@ fn native_cargo() -> Command {
 
 /// Runs a command in view of the person, and fails when it does.
 fn run(command: &mut Command) -> Result<()> {
-    let shown = format!("{command:?}").replace('"', "");
-    println!("$ {shown}");
-    let status = command
-        .status()
-        .with_context(|| format!("cannot start {shown}"))?;
+    let words: Vec<_> = command.get_args().map(OsStr::to_string_lossy).collect();
+    let program = command.get_program().to_string_lossy();
+    let program = program.rsplit(['/', '\\']).next().unwrap_or_default();
+    let shown = format!("{program} {}", words.join(" "));
+    println!("\n$ {shown}");
+    let status = command.status().with_context(|| shown.clone())?;
     if !status.success() {
         bail!("{shown}: {status}");
     }

@@ -4,6 +4,7 @@ use crate::needs::{self, Wasm};
 use crate::run;
 use anyhow::{Context, Result, bail};
 use flate2::{Compression, write::GzEncoder};
+use std::ffi::OsString;
 use std::path::Path;
 use std::process::Command;
 use std::{fs, io::Write};
@@ -19,17 +20,15 @@ const WASM_FEATURES: &str = "--enable-bulk-memory --enable-sign-ext --enable-mul
 /// Leaves the page's program in `www/pkg`, and fails when the first view has grown too large.
 pub fn build(wasm: &Wasm) -> Result<()> {
     run(&mut wasm.cargo("build --lib --profile web"))?;
-    let compiled = wasm.target_dir().join(needs::WASM).join("web");
-    let compiled = compiled.join(format!("{LIBRARY}.wasm"));
     // Old files would be served, and counted.
     if Path::new(PKG).exists() {
         fs::remove_dir_all(PKG)?;
     }
-    let mut words = vec!["wasm-bindgen".into(), compiled.into_os_string()];
-    let options = ["--target", "web", "--no-typescript", "--out-dir", PKG];
-    words.extend(options.map(Into::into));
-    wasm_bindgen_cli::wasm_bindgen::run_cli_with_args(words)
-        .context("cannot make the JavaScript glue")?;
+    let options = "wasm-bindgen --target web --no-typescript --remove-name-section --out-dir";
+    let words = options.split(' ').chain([PKG]).map(OsString::from);
+    let compiled = format!("{}/web/{LIBRARY}.wasm", needs::WASM);
+    let words = words.chain([wasm.target_dir().join(compiled).into_os_string()]);
+    wasm_bindgen_cli::wasm_bindgen::run_cli_with_args(words)?;
 
     let program = format!("{PKG}/{LIBRARY}_bg.wasm");
     let raw = fs::read(&program)?.len();
@@ -37,40 +36,43 @@ pub fn build(wasm: &Wasm) -> Result<()> {
         let mut opt = Command::new("wasm-opt");
         opt.arg("-Os").args(WASM_FEATURES.split_whitespace());
         run(opt.args([&program, "-o", &program]))?;
+        mend_table_export(&program)?;
     } else {
         println!("no wasm-opt here: the page works, a little larger (Debian: package binaryen)");
     }
     let optimised = fs::read(&program)?.len();
     let gzip = gzip_size(program.as_ref())?;
-    println!(
-        "wasm: {} compiled, {} optimised, {} gzip",
-        kb(raw),
-        kb(optimised),
-        kb(gzip)
-    );
+    let [raw, optimised, gzip] = [raw, optimised, gzip].map(kb);
+    println!("wasm: {raw} compiled, {optimised} optimised, {gzip} gzip");
     keep_to_budget()
+}
+
+/// The wasm-opt of Debian 12 exports the first table under the name of the glue's own.
+fn mend_table_export(program: &str) -> Result<()> {
+    let mut module = walrus::Module::from_file(program)?;
+    let is_glue = |t: &&walrus::Table| t.element_ty == walrus::RefType::EXTERNREF;
+    let glue = module.tables.iter().find(is_glue).map(|table| table.id());
+    if let Some(glue) = glue {
+        module.exports.remove("__wbindgen_externrefs")?;
+        module.exports.add("__wbindgen_externrefs", glue);
+    }
+    module.emit_wasm_file(program)
 }
 
 fn keep_to_budget() -> Result<()> {
     let mut files = Vec::new();
     weigh("www".as_ref(), &mut files)?;
-    files.sort();
-    files.reverse();
+    files.sort_by(|a, b| b.cmp(a));
     let total: usize = files.iter().map(|(bytes, _)| bytes).sum();
     let budget = fs::read_to_string(BUDGET).context(BUDGET)?;
     let budget: usize = budget.trim().parse().context(BUDGET)?;
-    println!(
-        "first view: {} gzip in {} files, budget {budget} kB",
-        kb(total),
-        files.len()
-    );
+    let (size, count) = (kb(total), files.len());
+    println!("first view: {size} gzip in {count} files, budget {budget} kB");
     for (bytes, name) in files.iter().take(5) {
         println!("{:>12}  {name}", kb(*bytes));
     }
     if total > budget * 1000 {
-        bail!(
-            "the first view is over the budget in {BUDGET}: make it smaller, or raise it and say why"
-        );
+        bail!("over the budget in {BUDGET}: make it smaller, or raise it and say why");
     }
     Ok(())
 }
