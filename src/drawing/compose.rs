@@ -1,0 +1,169 @@
+//! Composes a view: truck, parts, dimensions, loads, findings and tags, each in its place.
+
+use super::labels::Labels;
+use super::plane::{Rect, at};
+use super::scene::{Group, Role, Scene};
+use super::{Marks, Style, View, dimensions, loads, parts, pointers, spans, tags, truck, zones};
+use crate::vehicle::Vehicle;
+
+/// Truck millimetres to one paper millimetre on the page's stage.
+pub const STAGE_UNIT: f64 = 42.0;
+
+/// Composes one view; `unit` is how many truck millimetres one millimetre of paper shows.
+#[must_use]
+pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit: f64) -> Scene {
+    let u = unit;
+    let extent = extent(vehicle, view);
+    let parts = parts::seen(vehicle, view, &extent.grown(2_000.0));
+    let truck = parts.iter().fold(extent, |sum, part| sum.union(&part.rect));
+
+    // What stands below and beside the truck comes first: its room is known without searching.
+    let mut outside = Vec::new();
+    let mut edges = dimensions::Edges { truck, below: truck.bottom + 0.5 * u, unit: u };
+    if view == View::Side {
+        edges.below = truck.bottom.max(0.0) + 3.6 * u;
+        let (group, end) = dimensions::spreads(vehicle, style, &edges);
+        outside.push(group);
+        let (groups, end) = loads::loads(marks, end + 0.6 * u, u);
+        outside.extend(groups);
+        edges.below = end;
+    }
+    let (group, used) = dimensions::main(vehicle, view, style, &edges);
+    outside.push(group);
+    let room = Rect {
+        left: used.left - 2.0 * u,
+        right: used.right + 2.0 * u,
+        top: truck.top - 9.0 * u,
+        bottom: used.bottom + u,
+    };
+    let texts = outside.iter().flat_map(spans::text_rects);
+    let room = texts.fold(room, |sum, t| sum.union(&t.grown(u)));
+
+    let mut labels = Labels::new(room, 5.0 * u);
+    for rect in outside.iter().flat_map(spans::text_rects) {
+        labels.take(rect.grown(0.3 * u));
+    }
+    // Tags stay above the ground and beside the wheels, off the rows of dimensions.
+    if view == View::Side {
+        labels.take(Rect { top: 0.5 * u, bottom: edges.below, ..room });
+    }
+    for part in &parts {
+        labels.avoid(part.rect);
+    }
+    let cg = marks.cg.filter(|p| p.has_place()).map(|p| loads::cg(view.at(p), &mut labels, u));
+    let pointers = pointers::pointers(marks, view, style, &mut labels, u);
+    let tags = tags::place(vehicle, &parts, style, &mut labels, u);
+    let zones = if style.zones { zones::zones(vehicle, view, &mut labels, u) } else { Vec::new() };
+
+    let mut groups = vec![ground(view, &truck, &room, u)];
+    if view != View::Plan {
+        groups.extend(truck::trailer(vehicle, view));
+    }
+    groups.extend(truck::truck(vehicle, view));
+    if style.hardware {
+        groups.push(truck::ghosts(vehicle, view));
+    }
+    groups.extend(zones);
+    let worst = pointers::worst_by_tag(marks);
+    let draw = |seen: &parts::Seen| {
+        let item = &vehicle.items[seen.index];
+        parts::part(item, seen, view, style, tags.get(&seen.index), &worst, u)
+    };
+    let behind = |seen: &&parts::Seen| seen.sight == super::Sight::Behind;
+    groups.extend(parts.iter().filter(|s| !behind(s)).map(draw));
+    groups.extend(parts.iter().filter(behind).map(draw));
+    if view == View::Plan {
+        groups.extend(truck::trailer(vehicle, view));
+    }
+    groups.extend(outside);
+    groups.extend(tags.iter().map(|(i, tag)| tags::draw(tag, &vehicle.items[*i].tag, u)));
+    groups.extend(cg);
+    groups.extend(pointers);
+    groups.retain(|g| !g.shapes.is_empty());
+
+    Scene {
+        view,
+        title: format!("{}, {} view", vehicle.name, view.word()),
+        description: description(vehicle, marks, view),
+        unit: u,
+        bounds: room.grown(u),
+        kinds: parts::kinds(vehicle, &parts),
+        groups,
+        page: None,
+    }
+}
+
+fn description(vehicle: &Vehicle, marks: &Marks, view: View) -> String {
+    let from = match view {
+        View::Side => "from its left side, front to the left",
+        View::Plan => "from above, front to the left",
+        View::Rear => "from behind",
+    };
+    let loads: Vec<String> = marks
+        .axle_loads
+        .iter()
+        .map(|m| format!("{} {}, {}", m.name, m.load, m.margin))
+        .collect();
+    let loads = if loads.is_empty() { String::new() } else { format!(" {}.", loads.join("; ")) };
+    format!(
+        "{} seen {from}, with {} placed parts.{loads}",
+        vehicle.chassis.name,
+        vehicle.items.len()
+    )
+}
+
+/// Room of the bare truck, its body and the trailer's front in the view.
+fn extent(vehicle: &Vehicle, view: View) -> Rect {
+    let d = &vehicle.chassis.dimensions;
+    let bodies = vehicle.bodies.iter().map(super::super::vehicle::Body::bounds);
+    let boxes = bodies.filter(crate::geometry::Aabb::has_place).map(|b| view.rect(&b));
+    let half = d.overall_width_mm / 2.0;
+    let base = match view {
+        View::Side => Rect::new(at(d.bumper_x_mm(), 0.0), at(d.frame_end_x_mm(), -1_000.0)),
+        View::Plan => Rect::new(at(d.bumper_x_mm(), -half), at(d.frame_end_x_mm(), half)),
+        View::Rear => Rect::new(at(-half, 0.0), at(half, -1_000.0)),
+    };
+    let mut all = boxes.fold(base, |sum, one| sum.union(&one));
+    if let Some(group) = truck::trailer(vehicle, view) {
+        for shape in &group.shapes {
+            if let super::Shape::Path(_, path) = shape {
+                all = path.bounds().map_or(all, |b| all.union(&b));
+            }
+        }
+    }
+    if view != View::Plan {
+        // Tyres reach a little below the ground before they are flattened.
+        all.bottom = 0.0;
+    }
+    all
+}
+
+/// Ground line with earth strokes, or the centre line in plan.
+fn ground(view: View, truck: &Rect, room: &Rect, u: f64) -> Group {
+    let mut group = Group::layer("ground");
+    match view {
+        View::Plan => group.draw(Role::CentreLine, |p| {
+            p.line(at(truck.left - 3.0 * u, 0.0), at(truck.right + 3.0 * u, 0.0));
+        }),
+        View::Side | View::Rear => {
+            let left = (truck.left - 6.0 * u).max(room.left);
+            let right = (truck.right + 3.0 * u).min(room.right);
+            group.draw(Role::Earth, |p| {
+                let mut x = left;
+                while x < right - 1.2 * u {
+                    p.line(at(x + 1.2 * u, 0.0), at(x, 1.2 * u));
+                    x += 2.4 * u;
+                }
+            });
+            group.draw(Role::Ground, |p| {
+                p.line(at(left, 0.0), at(right, 0.0));
+            });
+            if view == View::Rear {
+                group.draw(Role::CentreLine, |p| {
+                    p.line(at(0.0, truck.top - 3.0 * u), at(0.0, 2.0 * u));
+                });
+            }
+        }
+    }
+    group
+}

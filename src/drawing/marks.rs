@@ -1,0 +1,50 @@
+//! What a drawing shows besides the vehicle: loads, centre of gravity, findings, as plain data.
+
+use crate::geometry::Point;
+
+pub use crate::findings::Severity;
+
+/// Load of one axle group, worded for the drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AxleMark {
+    /// Axle or group id.
+    pub id: String,
+    /// Name for people, such as "drive tandem".
+    pub name: String,
+    /// Where it acts.
+    pub x_mm: f64,
+    /// The load with its unit.
+    pub load: String,
+    /// The margin with its unit and sign, and what limits it.
+    pub margin: String,
+    /// How bad.
+    pub severity: Severity,
+}
+
+/// A finding that points at a place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pointer {
+    /// Index of the finding.
+    pub finding: usize,
+    /// How bad.
+    pub severity: Severity,
+    /// What to write beside it, such as "too close by 14 mm".
+    pub text: String,
+    /// Closest point on one side.
+    pub from: Point,
+    /// Closest point on the other side.
+    pub to: Point,
+    /// Parts concerned.
+    pub tags: Vec<String>,
+}
+
+/// What the drawing shows besides the vehicle.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Marks {
+    /// Loads under the axles.
+    pub axle_loads: Vec<AxleMark>,
+    /// Centre of gravity.
+    pub cg: Option<Point>,
+    /// Findings that point at a place.
+    pub pointers: Vec<Pointer>,
+}

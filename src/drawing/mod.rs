@@ -1,0 +1,131 @@
+//! Dimensioned drawings of a vehicle: side, plan and rear, on the page's stage or on a sheet of paper.
+//!
+//! A [`Scene`] of typed shapes with roles is composed from the vehicle and from [`Marks`] (loads and
+//! findings as plain data), then written by a back end. Nothing is calculated here but where things
+//! go on paper: every figure shown comes with the vehicle or the marks.
+//!
+//! In the SVG, `<g data-axes="side">` has truck millimetres as user units: x to the rear and −z down
+//! in the side view, x and −y in plan, y and −z from behind. Front of the truck to the left. Parts
+//! are `<g class="part kind-…" data-tag="…">`, fixed bodies `data-body`, zones `data-zone`, findings
+//! `<g class="pointer" data-finding="…">`. A tag in parentheses belongs to a part that is hidden in
+//! the view.
+
+mod compose;
+mod cover;
+mod dimensions;
+mod eye;
+mod hatch;
+mod labels;
+mod loads;
+mod marks;
+mod parts;
+mod plane;
+mod pointers;
+mod scene;
+mod sheet;
+mod spans;
+mod style;
+mod svg;
+mod symbol;
+mod tags;
+mod text;
+mod truck;
+mod zones;
+
+pub use hatch::{Hatch, hatch};
+pub use marks::{AxleMark, Marks, Pointer, Severity};
+pub use plane::{At, Path, Rect, Step};
+pub use scene::{Anchor, Group, Owner, Page, Role, Scene, Shape, Sight, Text, TextRole};
+
+use crate::quantity::Units;
+use crate::vehicle::Vehicle;
+
+/// From where the truck is seen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum View {
+    /// From its left side, front to the left.
+    Side,
+    /// From above, front to the left.
+    Plan,
+    /// From behind.
+    Rear,
+}
+
+impl View {
+    /// All views, in the order of a drawing set.
+    pub const ALL: [Self; 3] = [Self::Side, Self::Plan, Self::Rear];
+
+    /// The word of the view, for files and attributes.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Side => "side",
+            Self::Plan => "plan",
+            Self::Rear => "rear",
+        }
+    }
+}
+
+/// What a sheet's title block says beside the plan's own name.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct TitleBlock {
+    /// Name of the plan or the job.
+    pub name: String,
+    /// Date, as the caller gives it.
+    pub date: String,
+    /// Who drew it.
+    pub author: String,
+    /// Sheet number, such as "1 of 3".
+    pub sheet: String,
+}
+
+/// What to draw and how.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Style {
+    /// Units of every figure.
+    pub units: Units,
+    /// Tag of the part that the user chose.
+    pub selected: Option<String>,
+    /// Zones as faint outlines with their names.
+    pub zones: bool,
+    /// Dimensions of the truck.
+    pub dimensions: bool,
+    /// Position and length of the chosen part.
+    pub part_dimensions: bool,
+    /// Stripped donor hardware as ghosts.
+    pub hardware: bool,
+    /// A sheet of paper with border and title block; `None` for the page's stage.
+    pub sheet: Option<TitleBlock>,
+    /// Finding that the user chose.
+    pub finding: Option<usize>,
+}
+
+impl Default for Style {
+    fn default() -> Self {
+        Self {
+            units: Units::Metric,
+            selected: None,
+            zones: false,
+            dimensions: true,
+            part_dimensions: true,
+            hardware: false,
+            sheet: None,
+            finding: None,
+        }
+    }
+}
+
+/// Draws one view as SVG text.
+#[must_use]
+pub fn draw(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style) -> String {
+    svg::write(&scene(vehicle, marks, view, style))
+}
+
+/// Composes one view without writing it.
+#[must_use]
+pub fn scene(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style) -> Scene {
+    match &style.sheet {
+        None => compose::compose(vehicle, marks, view, style, compose::STAGE_UNIT),
+        Some(block) => sheet::compose(vehicle, marks, view, style, block),
+    }
+}

@@ -1,0 +1,340 @@
+//! Writes a scene as SVG.
+//!
+//! The document, its title and its style sheet are nodes of the crate `svg`. The shapes inside, of
+//! which there are hundreds on every mouse move, are written straight into one string and put into
+//! the document as a whole: a node with a hash map of attributes for each costs more than the rest
+//! of the drawing. Everything that a person typed goes through [`escaped`].
+
+use super::plane::{FARTHEST_MM, Path, Step};
+use super::scene::{Anchor, Group, Owner, Scene, Shape, Sight, Text};
+use super::{Severity, style};
+use svg::Document;
+use svg::node::element::{Description, Title};
+use svg::node::{Blob, Text as TextNode};
+
+/// The whole SVG document as text.
+#[must_use]
+pub fn write(scene: &Scene) -> String {
+    let mut body = String::with_capacity(40_000);
+    body.push_str("<style>");
+    body.push_str(&style::css(scene));
+    body.push_str("</style><defs>");
+    body.push_str(&style::patterns(scene));
+    body.push_str("</defs>");
+    let b = &scene.bounds;
+    let (x, y, w, h) = match &scene.page {
+        Some(page) => (0.0, 0.0, page.size.x, page.size.y),
+        None => (b.left, b.top, b.width(), b.height()),
+    };
+    body.push_str("<rect class=\"paper\" fill=\"#fff\" x=\"");
+    number(&mut body, x);
+    for (name, value) in [("y", y), ("width", w), ("height", h)] {
+        body.push_str("\" ");
+        body.push_str(name);
+        body.push_str("=\"");
+        number(&mut body, value);
+    }
+    body.push_str("\"/><g data-axes=\"");
+    body.push_str(scene.view.word());
+    if let Some(page) = &scene.page {
+        body.push_str("\" transform=\"translate(");
+        number(&mut body, page.origin.x);
+        body.push(' ');
+        number(&mut body, page.origin.y);
+        body.push_str(&format!(") scale({:.8})", 1.0 / page.scale));
+    }
+    body.push_str("\">");
+    for group in &scene.groups {
+        write_group(&mut body, group, scene.page.is_none());
+    }
+    body.push_str("</g>");
+    if let Some(page) = &scene.page {
+        body.push_str("<g class=\"page\">");
+        for group in &page.groups {
+            write_group(&mut body, group, false);
+        }
+        body.push_str("</g>");
+    }
+    let mut view_box = String::new();
+    for (i, value) in [x, y, w, h].into_iter().enumerate() {
+        if i > 0 {
+            view_box.push(' ');
+        }
+        number(&mut view_box, value);
+    }
+    let mut document = Document::new()
+        .set("viewBox", view_box)
+        .set("class", format!("aw-drawing {}", style::scope(scene)))
+        .set("data-view", scene.view.word())
+        .set("role", if scene.page.is_some() { "img" } else { "group" })
+        .set("aria-label", plain(&scene.title));
+    if let Some(page) = &scene.page {
+        document = document
+            .set("width", format!("{:.0}mm", page.size.x))
+            .set("height", format!("{:.0}mm", page.size.y));
+    }
+    document
+        .add(Title::new(plain(&scene.title)))
+        .add(Description::new().add(TextNode::new(plain(&scene.description))))
+        .add(Blob::new(body))
+        .to_string()
+}
+
+fn write_group(out: &mut String, group: &Group, live: bool) {
+    open(out, &group.owner, live);
+    for shape in &group.shapes {
+        match shape {
+            Shape::Path(role, path) => {
+                out.push_str("<path class=\"");
+                out.push_str(role.word());
+                out.push_str("\" d=\"");
+                write_path(out, path);
+                out.push_str("\"/>");
+            }
+            Shape::Text(text) => write_text(out, text),
+        }
+    }
+    out.push_str("</g>\n");
+}
+
+/// The word of a severity, as a class.
+#[must_use]
+pub const fn severity_word(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Fails => "fails",
+        Severity::Caution => "caution",
+        Severity::Holds => "holds",
+        Severity::NotAssessed => "not-assessed",
+    }
+}
+
+/// Only on the stage can a part be focused and pressed.
+fn open(out: &mut String, owner: &Owner, live: bool) {
+    let attribute = |out: &mut String, name: &str, value: &str| {
+        out.push(' ');
+        out.push_str(name);
+        out.push_str("=\"");
+        escaped(out, value);
+        out.push('"');
+    };
+    out.push_str("<g");
+    match owner {
+        Owner::Layer(word) => attribute(out, "class", word),
+        Owner::Body(id) => attribute(out, "data-body", id),
+        Owner::Zone(id) => attribute(out, "data-zone", id),
+        Owner::Part { tag, kind, label, sight, selected, severity } => {
+            out.push_str(" class=\"part kind-");
+            out.push_str(super::hatch::word(*kind));
+            out.push_str(match sight {
+                Sight::Open => "",
+                Sight::Through => " through",
+                Sight::Behind => " behind",
+            });
+            if let Some(severity) = severity {
+                out.push(' ');
+                out.push_str(severity_word(*severity));
+            }
+            if *selected {
+                out.push_str(" selected");
+            }
+            out.push('"');
+            attribute(out, "data-tag", tag);
+            attribute(out, "aria-label", label);
+            if live {
+                out.push_str(" tabindex=\"0\" role=\"button\"");
+                attribute(out, "aria-pressed", if *selected { "true" } else { "false" });
+            }
+        }
+        Owner::Tag(tag) => {
+            out.push_str(" class=\"tag\" aria-hidden=\"true\"");
+            attribute(out, "data-for", tag);
+        }
+        Owner::Pointer { finding, severity, chosen, faint } => {
+            out.push_str(" class=\"pointer ");
+            out.push_str(severity_word(*severity));
+            out.push_str(if *chosen { " chosen" } else { "" });
+            out.push_str(if *faint { " faint" } else { "" });
+            out.push_str("\" data-finding=\"");
+            out.push_str(&finding.to_string());
+            out.push('"');
+        }
+        Owner::Load { id, severity } => {
+            out.push_str(" class=\"load ");
+            out.push_str(severity_word(*severity));
+            out.push('"');
+            attribute(out, "data-axle", id);
+        }
+    }
+    out.push('>');
+}
+
+fn write_text(out: &mut String, text: &Text) {
+    out.push_str("<text class=\"");
+    out.push_str(text.role.word());
+    out.push('"');
+    if text.upward {
+        out.push_str(" transform=\"translate(");
+        number(out, text.at.x);
+        out.push(' ');
+        number(out, text.at.y);
+        out.push_str(") rotate(-90)\"");
+    } else {
+        out.push_str(" x=\"");
+        number(out, text.at.x);
+        out.push_str("\" y=\"");
+        number(out, text.at.y);
+        out.push('"');
+    }
+    out.push_str(match text.anchor {
+        Anchor::Start => "",
+        Anchor::Middle => " text-anchor=\"middle\"",
+        Anchor::End => " text-anchor=\"end\"",
+    });
+    out.push_str(" font-size=\"");
+    number(out, text.size);
+    out.push_str("\">");
+    escaped(out, &text.text);
+    out.push_str("</text>");
+}
+
+fn write_path(out: &mut String, path: &Path) {
+    let mut last = super::plane::at(f64::NAN, f64::NAN);
+    for step in &path.steps {
+        match step {
+            Step::Move(p) => {
+                out.push('M');
+                pair(out, *p);
+                last = *p;
+            }
+            Step::Line(p) => {
+                if same(p.y, last.y) {
+                    out.push('H');
+                    number(out, p.x);
+                } else if same(p.x, last.x) {
+                    out.push('V');
+                    number(out, p.y);
+                } else {
+                    out.push('L');
+                    pair(out, *p);
+                }
+                last = *p;
+            }
+            Step::Arc { radius, large, clockwise, to } => {
+                out.push('A');
+                number(out, *radius);
+                out.push(' ');
+                number(out, *radius);
+                out.push_str(match (large, clockwise) {
+                    (false, false) => " 0 0 0 ",
+                    (false, true) => " 0 0 1 ",
+                    (true, false) => " 0 1 0 ",
+                    (true, true) => " 0 1 1 ",
+                });
+                pair(out, *to);
+                last = *to;
+            }
+            Step::Bend { by, to } => {
+                out.push('Q');
+                pair(out, *by);
+                out.push(' ');
+                pair(out, *to);
+                last = *to;
+            }
+            Step::Close => {
+                out.push('Z');
+                last = super::plane::at(f64::NAN, f64::NAN);
+            }
+        }
+    }
+}
+
+/// Equal as written.
+fn same(a: f64, b: f64) -> bool {
+    (a * 10.0).round() == (b * 10.0).round()
+}
+
+fn pair(out: &mut String, p: super::plane::At) {
+    number(out, p.x);
+    out.push(' ');
+    number(out, p.y);
+}
+
+/// Writes a number with at most one decimal. What is not finite, or absurdly far, never gets out.
+fn number(out: &mut String, value: f64) {
+    let value = if value.is_finite() { value.clamp(-FARTHEST_MM, FARTHEST_MM) } else { 0.0 };
+    #[expect(clippy::cast_possible_truncation, reason = "clamped above")]
+    let tenths = (value * 10.0).round() as i64;
+    if tenths < 0 {
+        out.push('-');
+    }
+    let tenths = tenths.unsigned_abs();
+    let mut digits = [0_u8; 20];
+    let mut first = digits.len();
+    let mut whole = tenths / 10;
+    while first == digits.len() || whole > 0 {
+        first -= 1;
+        digits[first] = b'0' + (whole % 10) as u8;
+        whole /= 10;
+    }
+    for digit in &digits[first..] {
+        out.push(char::from(*digit));
+    }
+    let rest = (tenths % 10) as u8;
+    if rest > 0 {
+        out.push('.');
+        out.push(char::from(b'0' + rest));
+    }
+}
+
+/// Letters that XML 1.0 cannot hold are left out.
+fn allowed(c: char) -> bool {
+    !(c.is_control() && c != '\n' && c != '\t') && !matches!(c, '\u{fffe}' | '\u{ffff}')
+}
+
+/// Writes text so that it can stand between tags and inside quotes.
+fn escaped(out: &mut String, text: &str) {
+    for c in text.chars().filter(|c| allowed(*c)) {
+        match c {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\'' => out.push_str("&#39;"),
+            _ => out.push(c),
+        }
+    }
+}
+
+/// For nodes of the crate, which escapes markup but keeps letters that XML cannot hold.
+fn plain(text: &str) -> String {
+    text.chars().filter(|c| allowed(*c)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn shown(value: f64) -> String {
+        let mut out = String::new();
+        number(&mut out, value);
+        out
+    }
+
+    #[test]
+    fn numbers_have_at_most_one_decimal_and_are_always_finite() {
+        assert_eq!(shown(4_699.04), "4699");
+        assert_eq!(shown(-0.26), "-0.3");
+        assert_eq!(shown(-0.04), "0");
+        assert_eq!(shown(12.5), "12.5");
+        assert_eq!(shown(f64::NAN), "0");
+        assert_eq!(shown(f64::INFINITY), "0");
+        assert_eq!(shown(1e308), "100000");
+    }
+
+    #[test]
+    fn markup_and_control_letters_cannot_get_out() {
+        let mut out = String::new();
+        escaped(&mut out, "<b>\"O'Neil\" & \u{0}Co</b>");
+        assert_eq!(out, "&lt;b&gt;&quot;O&#39;Neil&quot; &amp; Co&lt;/b&gt;");
+    }
+}

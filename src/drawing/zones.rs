@@ -1,0 +1,49 @@
+//! Zones of the chassis as faint outlines with their names.
+
+use super::View;
+use super::labels::Labels;
+use super::plane::{Rect, at};
+use super::scene::{Anchor, Group, Owner, Role, Text, TextRole};
+use super::text::width;
+use crate::vehicle::Vehicle;
+
+/// Size of a name, paper millimetres.
+const FIGURE: f64 = 2.5;
+
+/// All zones but the one that is the whole frame. Zones that coincide in the view share a name.
+pub fn zones(vehicle: &Vehicle, view: View, labels: &mut Labels, unit: f64) -> Vec<Group> {
+    let mut named: Vec<(Rect, Vec<&str>)> = Vec::new();
+    let mut groups = Vec::new();
+    for zone in vehicle.zones.iter().filter(|z| z.id != "frame" && z.volume.has_place()) {
+        let r = view.rect(&zone.volume);
+        let mut group = Group::new(Owner::Zone(zone.id.clone()));
+        group.draw(Role::Zone, |p| {
+            p.rect(&r);
+        });
+        groups.push(group);
+        match named.iter_mut().find(|(rect, _)| *rect == r) {
+            Some((_, names)) => names.push(&zone.name),
+            None => named.push((r, vec![&zone.name])),
+        }
+    }
+    let mut words = Group::layer("zone-names");
+    let size = FIGURE * unit;
+    for (r, names) in named {
+        let text = names.join(" / ");
+        let (wide, tall) = (width(&text, size, false) + unit, size * 1.15);
+        let (left, right) = (r.left + 0.6 * unit, r.right - 0.6 * unit);
+        let (top, bottom) = (r.top + 0.5 * unit, r.bottom - 0.5 * unit);
+        let boxes = [
+            Rect::new(at(left, top), at(left + wide, top + tall)),
+            Rect::new(at(right - wide, top), at(right, top + tall)),
+            Rect::new(at(left, bottom - tall), at(left + wide, bottom)),
+            Rect::new(at(right - wide, bottom - tall), at(right, bottom)),
+        ];
+        let Some(spot) = boxes.into_iter().find(|b| labels.is_free(b)) else { continue };
+        labels.take(spot);
+        let (x, y) = (spot.left + 0.5 * unit, spot.bottom - 0.28 * size);
+        words.text(Text::new(TextRole::Zone, x, y, Anchor::Start, size, text));
+    }
+    groups.push(words);
+    groups
+}
