@@ -7,15 +7,23 @@
 //!
 //! Lengths are millimetres, masses and loads kilograms, everywhere, and every field says its unit.
 
+pub mod assessment;
 pub mod chassis;
 pub mod clearance;
+#[cfg(not(target_arch = "wasm32"))]
+pub mod cli;
+pub mod drawing;
+pub mod findings;
 pub mod geometry;
 pub mod law;
+pub mod legality;
 pub mod library;
 pub mod loads;
 pub mod numeric;
 pub mod part;
 pub mod plan;
 pub mod quantity;
+pub mod report;
 pub mod source;
 pub mod vehicle;
+pub mod web;

@@ -182,6 +182,8 @@ pub struct Text {
 pub enum Shape {
     /// A line or an area.
     Path(Role, Path),
+    /// A rectangle with round corners.
+    Box(Role, Rect, f64),
     /// A line of text.
     Text(Text),
 }
@@ -216,6 +218,8 @@ pub enum Owner {
         label: String,
         /// Whether it can be seen.
         sight: Sight,
+        /// Lies along others, so its outline says little: cables, brackets, fluid.
+        soft: bool,
         /// Chosen by the user.
         selected: bool,
         /// Worst finding that points at it in this view.
@@ -279,6 +283,11 @@ impl Group {
         self.path(role, path);
     }
 
+    /// Adds a rectangle with corners of this radius.
+    pub fn rounded(&mut self, role: Role, rect: Rect, radius: f64) {
+        self.shapes.push(Shape::Box(role, rect, radius));
+    }
+
     /// Adds a text.
     pub fn text(&mut self, text: Text) {
         self.shapes.push(Shape::Text(text));
@@ -340,7 +349,7 @@ fn boxes(groups: &[Group]) -> Vec<(String, Rect)> {
     let shapes = groups.iter().flat_map(|g| &g.shapes);
     let texts = shapes.filter_map(|shape| match shape {
         Shape::Text(text) => Some((text.text.clone(), text.bounds())),
-        Shape::Path(..) => None,
+        Shape::Path(..) | Shape::Box(..) => None,
     });
     texts.collect()
 }

@@ -155,7 +155,7 @@ pub fn arrow(p: &mut Path, tip: At, tail: At, unit: f64) {
 pub fn text_rects(group: &Group) -> Vec<Rect> {
     let texts = group.shapes.iter().filter_map(|shape| match shape {
         super::scene::Shape::Text(text) => Some(text.bounds()),
-        super::scene::Shape::Path(..) => None,
+        _ => None,
     });
     texts.collect()
 }

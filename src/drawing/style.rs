@@ -18,31 +18,39 @@ pub fn scope(scene: &Scene) -> String {
     format!("aw-{}-{place}", scene.view.word())
 }
 
-/// The style sheet and the hatches of a drawing.
-#[must_use]
-pub fn css(scene: &Scene) -> String {
+/// Writes the style sheet of a drawing.
+pub fn css(css: &mut String, scene: &Scene) {
     let u = scene.unit;
     let scope = scope(scene);
-    let mut css = String::with_capacity(6_000);
     let mut rule = |selectors: &str, body: &str| {
         for (i, selector) in selectors.split(',').enumerate() {
-            let comma = if i == 0 { "" } else { "," };
-            let _ = write!(css, "{comma}.{scope} {selector}");
+            css.push_str(if i == 0 { "." } else { ",." });
+            css.push_str(&scope);
+            css.push(' ');
+            css.push_str(selector);
         }
-        let _ = write!(css, "{{{body}}}");
+        css.push('{');
+        css.push_str(body);
+        css.push('}');
     };
     let line = |width: f64| format!("{:.1}px", width * u);
     let pen = |width: f64, colour: &str| format!("stroke:{colour};stroke-width:{}", line(width));
     let dash = |on: f64, off: f64| format!("stroke-dasharray:{:.1} {:.1}", on * u, off * u);
-    rule("path", "fill:none;stroke-linejoin:round;stroke-linecap:round");
+    let dash_dot = format!("{0} {1:.1} {2:.1} {1:.1}", dash(6.0, 1.0), u, 0.6 * u);
+    let dash_dot = dash_dot.replacen(&format!(" {u:.1} {u:.1} "), &format!(" {u:.1} "), 1);
+    rule("path,rect", "fill:none;stroke-linejoin:round;stroke-linecap:round");
+    rule(".paper", "fill:#fff");
     rule("text", &format!("fill:{INK};font-family:Helvetica,Arial,sans-serif;stroke:none"));
     rule(".t-tag,.t-load,.t-find,.t-title", "font-weight:bold");
     rule(".t-tag", "fill:#fff");
+    // Lines that cross a figure stop short of it.
+    let halo = format!("paint-order:stroke;stroke:#fff;stroke-width:{}", line(0.9));
+    rule(".t-dim,.t-part,.t-zone", &halo);
     rule(".t-zone", &format!("fill:{GREY};font-style:italic"));
     rule(".t-part", &format!("fill:{CHOSEN}"));
     rule(".ground", &pen(0.5, INK));
     rule(".earth", &pen(0.15, GREY));
-    rule(".centre", &format!("{};{}", pen(0.2, GREY), dash(5.0, 1.2)));
+    rule(".centre", &format!("{};{}", pen(0.2, GREY), dash_dot));
     rule(".zone", &format!("fill:#0b57c2;fill-opacity:.035;{};{}", pen(0.2, GREY), dash(1.2, 1.2)));
     rule(".trailer", "fill:#f4f5f6");
     rule(".trailer,.break", &pen(0.22, GREY));
@@ -88,7 +96,6 @@ pub fn css(scene: &Scene) -> String {
         rule(".page .frame", "stroke-width:.5px");
         rule(".page .fine", "stroke-width:.18px");
     }
-    css
 }
 
 fn parts(
@@ -101,6 +108,8 @@ fn parts(
     rule(".through .shape", &format!("fill-opacity:.62;{};{}", pen(0.28, INK), dash(1.6, 0.8)));
     rule(".through .symbol", "stroke-opacity:.75");
     rule(".behind .shape", &format!("pointer-events:stroke;{};{}", pen(0.24, GREY), dash(1.2, 0.9)));
+    rule(".soft .shape", &format!("fill-opacity:.3;{};{}", pen(0.2, GREY), dash(0.3, 0.9)));
+    rule(".soft .symbol", &pen(0.2, GREY));
     rule(".part:focus", "outline:none");
     rule(".part:focus-visible .shape", &pen(0.8, CHOSEN));
     rule(".selected .shape", &format!("{};stroke-dasharray:none", pen(0.9, CHOSEN)));
@@ -126,11 +135,9 @@ fn severities(rule: &mut impl FnMut(&str, &str), pen: &impl Fn(f64, &str) -> Str
     rule(".pointer.chosen .ring", &pen(0.9, "#b3180f"));
 }
 
-/// The hatches as pattern elements.
-#[must_use]
-pub fn patterns(scene: &Scene) -> String {
+/// Writes the hatches as pattern elements.
+pub fn patterns(out: &mut String, scene: &Scene) {
     let scope = scope(scene);
-    let mut out = String::with_capacity(260 * scene.kinds.len());
     for kind in &scene.kinds {
         let h = hatch(*kind);
         let (w, tall) = (h.width, h.height);
@@ -147,5 +154,4 @@ pub fn patterns(scene: &Scene) -> String {
             strokes = h.strokes,
         );
     }
-    out
 }

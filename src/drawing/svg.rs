@@ -1,69 +1,71 @@
 //! Writes a scene as SVG.
 //!
-//! The document, its title and its style sheet are nodes of the crate `svg`. The shapes inside, of
-//! which there are hundreds on every mouse move, are written straight into one string and put into
-//! the document as a whole: a node with a hash map of attributes for each costs more than the rest
-//! of the drawing. Everything that a person typed goes through [`escaped`].
+//! The document with its title and description are nodes of the crate `svg`. The shapes inside, of
+//! which there are hundreds on every mouse move, are written straight behind them: a node with a hash
+//! map of attributes for each costs more than the rest of the drawing. Everything that a person typed
+//! goes through [`escaped`].
 
-use super::plane::{FARTHEST_MM, Path, Step};
+use super::plane::{FARTHEST_MM, Path, Rect, Step};
 use super::scene::{Anchor, Group, Owner, Scene, Shape, Sight, Text};
 use super::{Severity, style};
 use svg::Document;
 use svg::node::element::{Description, Title};
-use svg::node::{Blob, Text as TextNode};
+use svg::node::Text as TextNode;
 
 /// The whole SVG document as text.
 #[must_use]
 pub fn write(scene: &Scene) -> String {
-    let mut body = String::with_capacity(40_000);
-    body.push_str("<style>");
-    body.push_str(&style::css(scene));
-    body.push_str("</style><defs>");
-    body.push_str(&style::patterns(scene));
-    body.push_str("</defs>");
     let b = &scene.bounds;
     let (x, y, w, h) = match &scene.page {
         Some(page) => (0.0, 0.0, page.size.x, page.size.y),
         None => (b.left, b.top, b.width(), b.height()),
     };
-    body.push_str("<rect class=\"paper\" fill=\"#fff\" x=\"");
-    number(&mut body, x);
-    for (name, value) in [("y", y), ("width", w), ("height", h)] {
-        body.push_str("\" ");
-        body.push_str(name);
-        body.push_str("=\"");
-        number(&mut body, value);
-    }
-    body.push_str("\"/><g data-axes=\"");
-    body.push_str(scene.view.word());
+    let mut out = head(scene, [x, y, w, h]);
+    out.reserve(40_000 + 700 * scene.groups.len());
+    out.push_str("<style>");
+    style::css(&mut out, scene);
+    out.push_str("</style><defs>");
+    style::patterns(&mut out, scene);
+    out.push_str("</defs>");
+    out.push_str("<rect class=\"paper\" fill=\"#fff\"");
+    rect(&mut out, &Rect { left: x, top: y, right: x + w, bottom: y + h });
+    out.push_str("/><g data-axes=\"");
+    out.push_str(scene.view.word());
     if let Some(page) = &scene.page {
-        body.push_str("\" transform=\"translate(");
-        number(&mut body, page.origin.x);
-        body.push(' ');
-        number(&mut body, page.origin.y);
-        body.push_str(&format!(") scale({:.8})", 1.0 / page.scale));
+        out.push_str("\" transform=\"translate(");
+        pair(&mut out, page.origin);
+        out.push_str(&format!(") scale({:.8})", 1.0 / page.scale));
     }
-    body.push_str("\">");
+    out.push_str("\">\n");
     for group in &scene.groups {
-        write_group(&mut body, group, scene.page.is_none());
+        write_group(&mut out, group, scene.page.is_none());
     }
-    body.push_str("</g>");
+    out.push_str("</g>\n");
     if let Some(page) = &scene.page {
-        body.push_str("<g class=\"page\">");
+        out.push_str("<g class=\"page\">\n");
         for group in &page.groups {
-            write_group(&mut body, group, false);
+            write_group(&mut out, group, false);
         }
-        body.push_str("</g>");
+        out.push_str("</g>\n");
     }
-    let mut view_box = String::new();
-    for (i, value) in [x, y, w, h].into_iter().enumerate() {
+    out.push_str(END);
+    out
+}
+
+/// How the crate ends a document.
+const END: &str = "</svg>";
+
+/// The document without its end, so that the shapes can be written straight behind it.
+fn head(scene: &Scene, view_box: [f64; 4]) -> String {
+    let mut numbers = String::new();
+    for (i, value) in view_box.into_iter().enumerate() {
         if i > 0 {
-            view_box.push(' ');
+            numbers.push(' ');
         }
-        number(&mut view_box, value);
+        number(&mut numbers, value);
     }
     let mut document = Document::new()
-        .set("viewBox", view_box)
+        .set("viewBox", numbers)
         .set("class", format!("aw-drawing {}", style::scope(scene)))
         .set("data-view", scene.view.word())
         .set("role", if scene.page.is_some() { "img" } else { "group" })
@@ -73,11 +75,14 @@ pub fn write(scene: &Scene) -> String {
             .set("width", format!("{:.0}mm", page.size.x))
             .set("height", format!("{:.0}mm", page.size.y));
     }
-    document
+    let mut text = document
         .add(Title::new(plain(&scene.title)))
         .add(Description::new().add(TextNode::new(plain(&scene.description))))
-        .add(Blob::new(body))
-        .to_string()
+        .to_string();
+    if text.ends_with(END) {
+        text.truncate(text.len() - END.len());
+    }
+    text
 }
 
 fn write_group(out: &mut String, group: &Group, live: bool) {
@@ -91,10 +96,32 @@ fn write_group(out: &mut String, group: &Group, live: bool) {
                 write_path(out, path);
                 out.push_str("\"/>");
             }
+            Shape::Box(role, r, radius) => {
+                out.push_str("<rect class=\"");
+                out.push_str(role.word());
+                out.push('"');
+                rect(out, r);
+                out.push_str(" rx=\"");
+                number(out, *radius);
+                out.push_str("\"/>");
+            }
             Shape::Text(text) => write_text(out, text),
         }
     }
     out.push_str("</g>\n");
+}
+
+fn rect(out: &mut String, r: &Rect) {
+    for (name, value) in [
+        (" x=\"", r.left),
+        (" y=\"", r.top),
+        (" width=\"", r.width()),
+        (" height=\"", r.height()),
+    ] {
+        out.push_str(name);
+        number(out, value);
+        out.push('"');
+    }
 }
 
 /// The word of a severity, as a class.
@@ -122,7 +149,7 @@ fn open(out: &mut String, owner: &Owner, live: bool) {
         Owner::Layer(word) => attribute(out, "class", word),
         Owner::Body(id) => attribute(out, "data-body", id),
         Owner::Zone(id) => attribute(out, "data-zone", id),
-        Owner::Part { tag, kind, label, sight, selected, severity } => {
+        Owner::Part { tag, kind, label, sight, soft, selected, severity } => {
             out.push_str(" class=\"part kind-");
             out.push_str(super::hatch::word(*kind));
             out.push_str(match sight {
@@ -130,6 +157,7 @@ fn open(out: &mut String, owner: &Owner, live: bool) {
                 Sight::Through => " through",
                 Sight::Behind => " behind",
             });
+            out.push_str(if *soft { " soft" } else { "" });
             if let Some(severity) = severity {
                 out.push(' ');
                 out.push_str(severity_word(*severity));
@@ -262,28 +290,33 @@ fn pair(out: &mut String, p: super::plane::At) {
 /// Writes a number with at most one decimal. What is not finite, or absurdly far, never gets out.
 fn number(out: &mut String, value: f64) {
     let value = if value.is_finite() { value.clamp(-FARTHEST_MM, FARTHEST_MM) } else { 0.0 };
+    // Half away from zero, as people round.
     #[expect(clippy::cast_possible_truncation, reason = "clamped above")]
-    let tenths = (value * 10.0).round() as i64;
-    if tenths < 0 {
-        out.push('-');
-    }
-    let tenths = tenths.unsigned_abs();
-    let mut digits = [0_u8; 20];
+    let tenths = (value * 10.0 + if value < 0.0 { -0.5 } else { 0.5 }) as i64;
+    let mut digits = [b'0'; 12];
     let mut first = digits.len();
-    let mut whole = tenths / 10;
-    while first == digits.len() || whole > 0 {
+    let mut rest = tenths.unsigned_abs();
+    let mut put = |digit: u8| {
         first -= 1;
-        digits[first] = b'0' + (whole % 10) as u8;
-        whole /= 10;
+        digits[first] = digit;
+        first
+    };
+    if rest % 10 > 0 {
+        put(b'0' + (rest % 10) as u8);
+        put(b'.');
     }
-    for digit in &digits[first..] {
-        out.push(char::from(*digit));
+    rest /= 10;
+    let mut start = put(b'0' + (rest % 10) as u8);
+    rest /= 10;
+    while rest > 0 {
+        start = put(b'0' + (rest % 10) as u8);
+        rest /= 10;
     }
-    let rest = (tenths % 10) as u8;
-    if rest > 0 {
-        out.push('.');
-        out.push(char::from(b'0' + rest));
+    if tenths < 0 {
+        start = put(b'-');
     }
+    // Digits, a dot and a sign are always text.
+    out.push_str(std::str::from_utf8(&digits[start..]).unwrap_or("0"));
 }
 
 /// Letters that XML 1.0 cannot hold are left out.
@@ -293,6 +326,10 @@ fn allowed(c: char) -> bool {
 
 /// Writes text so that it can stand between tags and inside quotes.
 fn escaped(out: &mut String, text: &str) {
+    if text.bytes().all(|b| b >= b' ' && !b"&<>\"'\x7f".contains(&b) && b < 0x80) {
+        out.push_str(text);
+        return;
+    }
     for c in text.chars().filter(|c| allowed(*c)) {
         match c {
             '&' => out.push_str("&amp;"),

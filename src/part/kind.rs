@@ -160,4 +160,40 @@ impl Kind {
             Self::EquipmentBox | Self::FreeMass => 'Z',
         }
     }
+
+    /// The word in files and on the drawing's classes, such as `battery-pack`.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::BatteryPack => "battery-pack",
+            Self::EAxle => "e-axle",
+            Self::CentralDrive => "central-drive",
+            Self::Motor => "motor",
+            Self::Gearbox => "gearbox",
+            Self::Driveshaft => "driveshaft",
+            Self::Inverter => "inverter",
+            Self::JunctionBox => "junction-box",
+            Self::DcDc => "dc-dc",
+            Self::OnBoardCharger => "on-board-charger",
+            Self::ChargeInlet => "charge-inlet",
+            Self::GeneratorSet => "generator-set",
+            Self::FuelCell => "fuel-cell",
+            Self::GasTank => "gas-tank",
+            Self::Exhaust => "exhaust",
+            Self::Radiator => "radiator",
+            Self::Chiller => "chiller",
+            Self::CoolantPump => "coolant-pump",
+            Self::AirCompressor => "air-compressor",
+            Self::SteeringPump => "steering-pump",
+            Self::Climate => "climate",
+            Self::AuxiliaryCradle => "auxiliary-cradle",
+            Self::BodyDrive => "body-drive",
+            Self::BrakeResistor => "brake-resistor",
+            Self::Cables => "cables",
+            Self::Structure => "structure",
+            Self::Fluid => "fluid",
+            Self::EquipmentBox => "equipment-box",
+            Self::FreeMass => "free-mass",
+        }
+    }
 }

@@ -139,3 +139,11 @@ fn turned_sides(sides: &Sides, turns: u8) -> Sides {
     }
     out
 }
+
+impl Vehicle {
+    /// A part as it would stand at a place, without putting it on the truck.
+    #[must_use]
+    pub fn trial(&self, placed: &Placed, part: &Part) -> Item {
+        Item::put(self, placed, part)
+    }
+}

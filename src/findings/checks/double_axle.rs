@@ -1,0 +1,50 @@
+//! Does an e-axle stand where the donor's driven axle still is?
+
+use crate::assessment::Answers;
+use crate::findings::{Check, Finding, Phrase, Report, Severity};
+
+/// Header of the check.
+pub static CHECK: Check = Check {
+    id: "double-axle",
+    title: "Two axles in one place",
+    question: "Does every e-axle take the place of a donor axle that comes off, and of only one?",
+    method: "Each axle position may hold either the donor's driven axle or one e-axle.",
+    source: "geometry",
+    applies: "plans with e-axles",
+    assumes: &[],
+    run,
+};
+
+fn run(answers: &Answers, report: &mut Report) {
+    let vehicle = &answers.vehicle;
+    for item in vehicle.items.iter().filter(|i| i.part.axle.is_some()) {
+        let Some(axle) = &item.unsprung_axle else {
+            let sentence = Phrase::new()
+                .text(format!("{} is an axle but stands at no axle position.", item.tag));
+            let finding = Finding::new(Severity::Fails, item.tag.clone(), sentence);
+            report.add(finding.about([item.tag.clone()]));
+            continue;
+        };
+        for other in &vehicle.donor.hardware {
+            let there = other.drive_axle && other.unsprung_axle.as_ref() == Some(axle);
+            if there && !vehicle.stripped.contains(&other.id) {
+                let sentence = Phrase::new().text(format!(
+                    "{} stands at {axle}, where the donor's \"{}\" is still on the truck.",
+                    item.tag, other.name
+                ));
+                let finding = Finding::new(Severity::Fails, item.tag.clone(), sentence);
+                report.add(finding.about([item.tag.clone()]));
+            }
+        }
+        let twin = vehicle.items.iter().find(|o| {
+            o.tag > item.tag && o.part.axle.is_some() && o.unsprung_axle.as_ref() == Some(axle)
+        });
+        if let Some(twin) = twin {
+            let sentence =
+                Phrase::new().text(format!("{} and {} both stand at {axle}.", item.tag, twin.tag));
+            let subject = format!("{}.{}", item.tag, twin.tag);
+            let finding = Finding::new(Severity::Fails, subject, sentence);
+            report.add(finding.about([item.tag.clone(), twin.tag.clone()]));
+        }
+    }
+}

@@ -1,0 +1,80 @@
+//! What the checks of gaps share: every gap that is too small, and the closest one that is enough.
+
+use crate::assessment::Answers;
+use crate::clearance::{Gap, State, Thing};
+use crate::findings::{Amount, Finding, Phrase, Report, Severity};
+
+/// A gap that misses its clearance by less than this is a matter of the tape measure.
+const TAPE_MM: f64 = 0.05;
+
+/// Reports the gaps of one state.
+pub(super) fn against(answers: &Answers, report: &mut Report, state: State, what: &str) {
+    for (missing_state, missing) in &answers.clearances.missing {
+        if *missing_state == state {
+            report.not_assessed(what, missing);
+        }
+    }
+    let gaps = || answers.clearances.gaps.iter().filter(|g| g.state == state);
+    let mut failed = false;
+    for gap in gaps().filter(|g| g.margin_mm() < -TAPE_MM) {
+        failed = true;
+        report.add(finding(answers, gap, Severity::Fails));
+    }
+    if failed {
+        return;
+    }
+    let closest =
+        gaps().reduce(|a, b| if b.margin_mm() < a.margin_mm() { b } else { a });
+    if let Some(gap) = closest {
+        report.add(finding(answers, gap, Severity::Holds));
+    }
+}
+
+fn finding(answers: &Answers, gap: &Gap, severity: Severity) -> Finding {
+    let (first, second) = (name(answers, &gap.first), name(answers, &gap.second));
+    let sentence = if gap.distance_mm < -TAPE_MM {
+        Phrase::new()
+            .text(format!("{first} reaches into {second} by "))
+            .length(-gap.distance_mm)
+            .text("; ")
+            .length(gap.required_mm)
+            .text(format!(" of room are asked for ({}).", gap.why))
+    } else if gap.distance_mm <= TAPE_MM && gap.required_mm > 0.0 {
+        Phrase::new()
+            .text(format!("{first} touches {second}; "))
+            .length(gap.required_mm)
+            .text(format!(" of room are asked for ({}).", gap.why))
+    } else if severity == Severity::Fails {
+        Phrase::new()
+            .text(format!("{first} is too close to {second} by "))
+            .length(-gap.margin_mm())
+            .text(": ")
+            .length(gap.distance_mm)
+            .text(", asked for ")
+            .length(gap.required_mm)
+            .text(format!(" ({}).", gap.why))
+    } else {
+        Phrase::new()
+            .text(format!("Closest: {first} and {second}, free by "))
+            .length(gap.distance_mm)
+            .text(", asked for ")
+            .length(gap.required_mm)
+            .text(format!(" ({}).", gap.why))
+    };
+    let tags = [&gap.first, &gap.second].into_iter().map(|t| t.name().to_owned());
+    Finding::new(severity, format!("{}.{}", gap.first.name(), gap.second.name()), sentence)
+        .at_least(Amount::length(gap.distance_mm), Amount::length(gap.required_mm))
+        .about(tags.collect::<Vec<_>>())
+        .pointing(gap.on_first, gap.on_second)
+}
+
+fn name(answers: &Answers, thing: &Thing) -> String {
+    match thing {
+        Thing::Part(tag) => tag.clone(),
+        Thing::Sweep(name) => format!("the {name}"),
+        Thing::Body(id) => {
+            let found = answers.vehicle.bodies.iter().find(|b| &b.id == id);
+            found.map_or_else(|| id.clone(), |body| format!("the {}", body.name))
+        }
+    }
+}

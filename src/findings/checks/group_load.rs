@@ -1,0 +1,73 @@
+//! What the checks of axle-group loads share: the worst case of each group against one limit.
+
+use crate::assessment::{Answers, LimitKind};
+use crate::findings::{Amount, Finding, Phrase, Report, Severity};
+use crate::loads::{Case, CaseLoads, GroupLoad};
+
+/// A margin thinner than this many standard deviations is worth a look.
+const THIN_SIGMAS: f64 = 2.0;
+
+/// Cases that a finished truck can be in.
+pub(super) fn finished(answers: &Answers) -> impl Iterator<Item = &CaseLoads> {
+    answers.loads.cases.iter().filter(|c| c.case >= Case::Unladen)
+}
+
+/// The case in which a group carries most.
+pub(super) fn heaviest<'a>(answers: &'a Answers, group: &str) -> Option<(Case, &'a GroupLoad)> {
+    finished(answers)
+        .filter_map(|c| c.groups.iter().find(|g| g.id == group).map(|g| (c.case, g)))
+        .reduce(|a, b| if b.1.load_kg > a.1.load_kg { b } else { a })
+}
+
+/// Why no load can be judged, if so.
+pub(super) fn missing_loads(answers: &Answers) -> Option<&str> {
+    answers
+        .loads
+        .missing
+        .as_deref()
+        .or_else(|| finished(answers).find_map(|c| c.missing.as_deref()))
+}
+
+/// Holds the worst case of every group against its limit of one kind.
+pub(super) fn against(answers: &Answers, report: &mut Report, kind: LimitKind) {
+    if let Some(missing) = missing_loads(answers) {
+        report.not_assessed("truck", missing);
+        return;
+    }
+    for limits in &answers.limits {
+        let Some(limit) = limits.of(kind) else {
+            if limits.missing.contains(&kind) {
+                let missing = format!("the {} of the {} is not known", kind.words(), limits.name);
+                report.not_assessed(limits.id.clone(), &missing);
+            }
+            continue;
+        };
+        let Some((case, group)) = heaviest(answers, &limits.id) else { continue };
+        let margin = limit.kg - group.load_kg;
+        let severity = if margin < -1e-6 {
+            Severity::Fails
+        } else if margin < THIN_SIGMAS * group.sigma_kg {
+            Severity::Caution
+        } else {
+            Severity::Holds
+        };
+        let sentence = Phrase::new().text(format!("The {} carries ", limits.name));
+        let sentence = sentence.mass(group.load_kg).text(format!(" ({}), ", case.words()));
+        let sentence = match severity {
+            Severity::Fails => sentence.mass(-margin).text(format!(" over its {} of ", kind.words())),
+            _ => sentence.mass(margin).text(format!(" under its {} of ", kind.words())),
+        };
+        let sentence = sentence.mass(limit.kg);
+        let sentence = match severity {
+            Severity::Caution => {
+                sentence.text("; the masses are uncertain by about ").mass(group.sigma_kg).text(", so weigh it.")
+            }
+            _ => sentence.text("."),
+        };
+        let finding = Finding::new(severity, limits.id.clone(), sentence)
+            .at_most(Amount::mass(group.load_kg), Amount::mass(limit.kg))
+            .by(limit.source.clone())
+            .about([limits.id.clone()]);
+        report.add(finding);
+    }
+}

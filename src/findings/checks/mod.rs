@@ -1,0 +1,76 @@
+//! The checks, one file each.
+
+mod ahead_of_axle;
+mod axle_rating;
+mod behind_cab;
+mod cab_opening;
+mod double_axle;
+mod e_axle_rating;
+mod ends;
+mod fifth_wheel_load;
+mod fifth_wheel_position;
+mod frame_gap;
+mod gap;
+mod gcwr;
+mod ground;
+mod group_load;
+mod gvwr;
+mod landing_legs;
+mod lift_off;
+mod part_gap;
+mod payload;
+mod plan_problems;
+mod road_axle;
+mod road_gross;
+mod side_balance;
+mod steer_share;
+mod suspension_rating;
+mod suspension_travel;
+mod trailer_axles;
+mod trailer_swing;
+mod tyre_gap;
+mod tyre_rating;
+mod tyre_sweep;
+mod width;
+mod zone_choice;
+mod zone_fit;
+mod zone_mass;
+
+use super::Check;
+
+/// Every check, in the order in which equal findings are shown.
+pub static CHECKS: &[&Check] = &[
+    &plan_problems::CHECK,
+    &lift_off::CHECK,
+    &axle_rating::CHECK,
+    &tyre_rating::CHECK,
+    &suspension_rating::CHECK,
+    &e_axle_rating::CHECK,
+    &road_axle::CHECK,
+    &trailer_axles::CHECK,
+    &gvwr::CHECK,
+    &gcwr::CHECK,
+    &road_gross::CHECK,
+    &fifth_wheel_load::CHECK,
+    &fifth_wheel_position::CHECK,
+    &payload::CHECK,
+    &steer_share::CHECK,
+    &side_balance::CHECK,
+    &double_axle::CHECK,
+    &part_gap::CHECK,
+    &frame_gap::CHECK,
+    &tyre_gap::CHECK,
+    &tyre_sweep::CHECK,
+    &suspension_travel::CHECK,
+    &cab_opening::CHECK,
+    &behind_cab::CHECK,
+    &trailer_swing::CHECK,
+    &landing_legs::CHECK,
+    &ground::CHECK,
+    &width::CHECK,
+    &ends::CHECK,
+    &ahead_of_axle::CHECK,
+    &zone_fit::CHECK,
+    &zone_choice::CHECK,
+    &zone_mass::CHECK,
+];

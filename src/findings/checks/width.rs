@@ -1,0 +1,42 @@
+//! Does any part make the truck wider than it may be?
+
+use crate::assessment::Answers;
+use crate::findings::{Amount, Check, Finding, Phrase, Report, Severity};
+
+/// Header of the check.
+pub static CHECK: Check = Check {
+    id: "overall-width",
+    title: "Overall width",
+    question: "Does any part make the truck wider than it may be?",
+    method: "Twice the farthest distance of each part from the middle, against the width of the road law, else of the chassis.",
+    source: "23 CFR 658.15 (102 in), else the width of the donor",
+    applies: "hard parts",
+    assumes: &["truck at design height"],
+    run,
+};
+
+fn run(answers: &Answers, report: &mut Report) {
+    let parts = &answers.clearances.extents.width;
+    let (limit, source) = match &answers.vehicle.law {
+        Some(law) => (law.width_mm(), law.source.clone()),
+        None => (
+            answers.vehicle.chassis.dimensions.overall_width_mm,
+            answers.vehicle.chassis.source.clone(),
+        ),
+    };
+    let Some(widest) = parts.iter().reduce(|a, b| if b.mm > a.mm { b } else { a }) else { return };
+    for reach in parts.iter().filter(|r| r.mm > limit + 0.5 || r.tag == widest.tag) {
+        let severity = if reach.mm > limit + 0.5 { Severity::Fails } else { Severity::Holds };
+        let sentence = Phrase::new()
+            .text(format!("With {} the truck is ", reach.tag))
+            .length(reach.mm)
+            .text(" wide; ")
+            .length(limit)
+            .text(" is allowed.");
+        let finding = Finding::new(severity, reach.tag.clone(), sentence)
+            .at_most(Amount::length(reach.mm), Amount::length(limit))
+            .by(source.clone())
+            .about([reach.tag.clone()]);
+        report.add(finding);
+    }
+}

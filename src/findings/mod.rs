@@ -1,0 +1,96 @@
+//! Checks turn answers into findings: what holds, what does not, by how much, and who says so.
+//!
+//! One file for each check, one list. A finding does no arithmetic beyond its margin.
+
+mod checks;
+mod finding;
+mod phrase;
+
+pub use checks::CHECKS;
+pub use finding::{Amount, Finding, Pointer, Severity};
+pub use phrase::Phrase;
+
+use crate::assessment::Answers;
+
+/// A check: its header is its manual.
+#[derive(Debug)]
+pub struct Check {
+    /// Stable id.
+    pub id: &'static str,
+    /// A few words.
+    pub title: &'static str,
+    /// The question that it answers.
+    pub question: &'static str,
+    /// How: formula or method.
+    pub method: &'static str,
+    /// Document and section, or "common practice".
+    pub source: &'static str,
+    /// When it applies.
+    pub applies: &'static str,
+    /// What it takes for granted.
+    pub assumes: &'static [&'static str],
+    /// Runs it.
+    pub run: fn(&Answers, &mut Report),
+}
+
+/// Collects the findings of one check.
+#[derive(Debug)]
+pub struct Report {
+    check: &'static Check,
+    findings: Vec<Finding>,
+}
+
+impl Report {
+    /// Adds a finding.
+    pub fn add(&mut self, mut finding: Finding) {
+        finding.check = self.check.id;
+        finding.title = self.check.title;
+        finding.assumptions = self.check.assumes.iter().map(|a| (*a).to_owned()).collect();
+        self.findings.push(finding);
+    }
+
+    /// Says that something could not be assessed, and what is missing for it.
+    pub fn not_assessed(&mut self, subject: impl Into<String>, missing: &str) {
+        let phrase = Phrase::new().text(format!("Not assessed: {missing}."));
+        self.add(Finding::new(Severity::NotAssessed, subject, phrase));
+    }
+}
+
+/// Runs every check; findings come worst first, then in the order of the list.
+#[must_use]
+pub fn all(answers: &Answers) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for check in CHECKS {
+        let mut report = Report { check, findings: Vec::new() };
+        (check.run)(answers, &mut report);
+        findings.extend(report.findings);
+    }
+    // A stable sort: equal ones keep the order of the list.
+    findings.sort_by(|a, b| {
+        a.severity.cmp(&b.severity).then(a.badness().total_cmp(&b.badness()))
+    });
+    findings
+}
+
+/// A check by its id.
+#[must_use]
+pub fn explain(id: &str) -> Option<&'static Check> {
+    CHECKS.iter().copied().find(|check| check.id == id)
+}
+
+impl Check {
+    /// The manual page of this check, from its header.
+    #[must_use]
+    pub fn manual(&self) -> String {
+        let mut out = format!(
+            "{} ({})\n\n{}\n\nMethod   {}\nSource   {}\nApplies  {}\n",
+            self.title, self.id, self.question, self.method, self.source, self.applies
+        );
+        for line in self.assumes {
+            out.push_str("Assumes  ");
+            out.push_str(line);
+            out.push('\n');
+        }
+        out
+    }
+}

@@ -1,0 +1,171 @@
+//! The evaluation as data for other programs. Masses in kilograms, lengths in millimetres.
+
+use crate::assessment::Assessment;
+use crate::findings::{Amount, Finding, Severity};
+use crate::loads::CaseLoads;
+use crate::quantity::{Measure, Units};
+use serde::Serialize;
+
+/// An evaluation of one plan.
+#[derive(Debug, Serialize)]
+pub struct Evaluation {
+    /// Name of the plan.
+    pub name: String,
+    /// Worst severity.
+    pub verdict: Severity,
+    /// Mass of the truck as planned, unladen.
+    pub mass_kg: Option<f64>,
+    /// Axle loads in the heaviest case that the plan states.
+    pub axles: Vec<AxleRow>,
+    /// Payload that is possible.
+    pub payload: Option<PayloadRow>,
+    /// Every load case.
+    pub cases: Vec<CaseLoads>,
+    /// Findings, worst first.
+    pub findings: Vec<FindingRow>,
+    /// What the figures take for granted.
+    pub assumptions: Vec<String>,
+    /// Statement for whoever reads this alone.
+    pub notice: &'static str,
+}
+
+/// One axle in the heaviest case.
+#[derive(Debug, Serialize)]
+pub struct AxleRow {
+    /// Axle id.
+    pub id: String,
+    /// Load.
+    pub load_kg: f64,
+    /// The limit that governs, the axle's share of its group's.
+    pub limit_kg: Option<f64>,
+    /// Room to the limit.
+    pub margin_kg: Option<f64>,
+    /// What sets the limit.
+    pub governs: Option<&'static str>,
+}
+
+/// Payload.
+#[derive(Debug, Serialize)]
+pub struct PayloadRow {
+    /// Largest payload.
+    pub max_kg: f64,
+    /// What limits it.
+    pub governed_by: String,
+    /// Payload at every limit: name, by, limit, payload.
+    pub limits: Vec<(String, &'static str, f64, f64)>,
+}
+
+/// One finding.
+#[derive(Debug, Serialize)]
+pub struct FindingRow {
+    /// Id of the check.
+    pub id: &'static str,
+    /// What it is about.
+    pub subject: String,
+    /// How bad.
+    pub severity: Severity,
+    /// The sentence.
+    pub sentence: String,
+    /// What was found, in `unit`.
+    pub measured: Option<f64>,
+    /// What it is held against, in `unit`.
+    pub limit: Option<f64>,
+    /// Room, in `unit`; negative when over.
+    pub margin: Option<f64>,
+    /// `kg`, `mm`, or `1` for a fraction.
+    pub unit: Option<&'static str>,
+    /// Who sets the limit.
+    pub source: String,
+    /// Parts, axles, groups concerned.
+    pub about: Vec<String>,
+    /// What was taken for granted.
+    pub assumptions: Vec<String>,
+}
+
+/// What a reader must know beside the figures.
+pub(super) const NOTICE: &str = "Planning estimate, not for certification. Weigh the finished truck.";
+
+/// Puts an assessment into data.
+#[must_use]
+pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
+    let answers = &assessment.answers;
+    let unladen = answers.loads.case(crate::loads::Case::Unladen);
+    let payload = answers.capacity.as_ref().ok().and_then(|capacity| {
+        let governing = capacity.governing()?;
+        Some(PayloadRow {
+            max_kg: capacity.payload_kg(),
+            governed_by: format!("{} ({})", governing.name, governing.by),
+            limits: capacity
+                .rows
+                .iter()
+                .map(|row| (row.name.clone(), row.by, row.limit_kg, row.payload_kg))
+                .collect(),
+        })
+    });
+    Evaluation {
+        name: answers.vehicle.name.clone(),
+        verdict: assessment.worst(),
+        mass_kg: unladen.map(|case| case.truck.mass_kg),
+        axles: axle_rows(assessment),
+        payload,
+        cases: answers.loads.cases.clone(),
+        findings: assessment.findings.iter().map(|f| row(f, units)).collect(),
+        assumptions: ASSUMPTIONS.iter().map(|a| (*a).to_owned()).collect(),
+        notice: NOTICE,
+    }
+}
+
+/// Simplifications behind every figure.
+pub const ASSUMPTIONS: [&str; 6] = [
+    "Donor weights come from its scale ticket; everything else is added and taken off by moments.",
+    "Frame rigid in bending and soft in torsion; road level; truck standing still at design height.",
+    "Axles of a group share by the group's rule; three or more groups share by their spring rates, counted from the weighed state.",
+    "Masses are estimates until weighed; one part's centre of gravity is taken as known to 15 mm.",
+    "Parts are rigid; cables, hoses and brackets have mass but no clearance check.",
+    "Road law: single axles, tandems, gross weight and width; the bridge formula and lengths are not computed.",
+];
+
+fn axle_rows(assessment: &Assessment) -> Vec<AxleRow> {
+    let answers = &assessment.answers;
+    let chassis = &answers.vehicle.chassis;
+    let Some(case) = answers.heaviest() else { return Vec::new() };
+    let rows = case.axles.iter().map(|axle| {
+        let group = chassis.groups.iter().find(|g| g.axles.contains(&axle.id));
+        let limits = group.and_then(|g| answers.limits.iter().find(|l| l.id == g.id));
+        let lowest = limits.and_then(|l| l.lowest());
+        let load = group.and_then(|g| case.groups.iter().find(|l| l.id == g.id));
+        // The group's limit is divided as the group's load is.
+        let limit = lowest.zip(load).and_then(|(limit, group)| {
+            (group.load_kg.abs() > 1e-9).then(|| limit.kg * axle.load_kg / group.load_kg)
+        });
+        AxleRow {
+            id: axle.id.clone(),
+            load_kg: axle.load_kg,
+            limit_kg: limit,
+            margin_kg: limit.map(|kg| kg - axle.load_kg),
+            governs: lowest.map(|limit| limit.kind.words()),
+        }
+    });
+    rows.collect()
+}
+
+fn row(finding: &Finding, units: Units) -> FindingRow {
+    let value = |amount: Option<Amount>| amount.map(|a| a.value);
+    FindingRow {
+        id: finding.check,
+        subject: finding.subject.clone(),
+        severity: finding.severity,
+        sentence: finding.sentence.words(units),
+        measured: value(finding.measured),
+        limit: value(finding.limit),
+        margin: value(finding.margin),
+        unit: finding.limit.or(finding.measured).map(|a| match a.measure {
+            Measure::Mass => "kg",
+            Measure::Length => "mm",
+            Measure::Share | Measure::Count => "1",
+        }),
+        source: finding.source.to_string(),
+        about: finding.tags.clone(),
+        assumptions: finding.assumptions.clone(),
+    }
+}

@@ -1,0 +1,79 @@
+//! What the assessment puts on the drawing, and drawings as sheets.
+
+use crate::assessment::Assessment;
+use crate::drawing::{self, AxleMark, Marks, Pointer, Style, TitleBlock, View};
+use crate::findings::Severity;
+use crate::geometry::Point;
+use crate::quantity::{Units, mass, signed_length, signed_mass};
+
+/// Most pointers on one drawing; the worst come first, so the rest is in the list only.
+const MOST_POINTERS: usize = 12;
+
+/// Marks for the heaviest case; `chosen` is the finding that the reader looks at.
+#[must_use]
+pub fn marks(assessment: &Assessment, units: Units, chosen: Option<usize>) -> Marks {
+    let answers = &assessment.answers;
+    let chassis = &answers.vehicle.chassis;
+    let mut axle_loads = Vec::new();
+    let case = answers.heaviest();
+    for group in case.iter().flat_map(|c| &c.groups) {
+        let limits = answers.limits.iter().find(|l| l.id == group.id);
+        let lowest = limits.and_then(|l| l.lowest());
+        let margin = lowest.map(|limit| limit.kg - group.load_kg);
+        axle_loads.push(AxleMark {
+            id: group.id.clone(),
+            name: limits.map_or_else(|| group.id.clone(), |l| l.name.clone()),
+            x_mm: chassis.group_x_mm(&group.id).unwrap_or(0.0),
+            load: mass(group.load_kg, units),
+            margin: match (lowest, margin) {
+                (Some(limit), Some(kg)) => {
+                    format!("{} to {}", signed_mass(kg, units), limit.kind.words())
+                }
+                _ => "limit unknown".to_owned(),
+            },
+            severity: match margin {
+                Some(kg) if kg < -1e-6 => Severity::Fails,
+                Some(kg) if kg < 2.0 * group.sigma_kg => Severity::Caution,
+                Some(_) => Severity::Holds,
+                None => Severity::NotAssessed,
+            },
+        });
+    }
+    let cg = case.and_then(|c| Some(Point::new(c.truck.x_mm, c.truck.y_mm, c.truck.z_mm?)));
+    let mut pointers = Vec::new();
+    for (index, finding) in assessment.findings.iter().enumerate() {
+        let shown = finding.severity <= Severity::Caution && pointers.len() < MOST_POINTERS;
+        let Some(at) = finding.pointer.filter(|_| shown || chosen == Some(index)) else { continue };
+        pointers.push(Pointer {
+            finding: index,
+            severity: finding.severity,
+            text: finding.measured.map_or_else(
+                || finding.title.to_owned(),
+                |amount| signed_length(amount.value, units),
+            ),
+            from: at.from,
+            to: at.to,
+            tags: finding.tags.clone(),
+        });
+    }
+    Marks { axle_loads, cg, pointers }
+}
+
+/// A drawing sheet with border and title block.
+#[must_use]
+pub fn sheet(assessment: &Assessment, view: View, date: String, units: Units) -> String {
+    let vehicle = &assessment.answers.vehicle;
+    let number = match view {
+        View::Side => "1 of 3",
+        View::Plan => "2 of 3",
+        View::Rear => "3 of 3",
+    };
+    let block = TitleBlock {
+        name: vehicle.name.clone(),
+        date,
+        author: String::new(),
+        sheet: number.to_owned(),
+    };
+    let style = Style { units, sheet: Some(block), part_dimensions: false, ..Style::default() };
+    drawing::draw(vehicle, &marks(assessment, units, None), view, &style)
+}

@@ -1,0 +1,91 @@
+//! The evaluation as text for a person at a terminal.
+
+use super::{cautions, json};
+use crate::assessment::Assessment;
+use crate::findings::Severity;
+use crate::quantity::{Units, mass, signed_mass};
+use std::fmt::Write as _;
+
+/// Writes the evaluation in words.
+#[must_use]
+pub fn text(assessment: &Assessment, units: Units) -> String {
+    let mut out = String::new();
+    // Writing to a string cannot fail.
+    let _ = write(&mut out, assessment, units);
+    out
+}
+
+fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::Result {
+    let answers = &assessment.answers;
+    let vehicle = &answers.vehicle;
+    writeln!(out, "{}", vehicle.name)?;
+    writeln!(out, "on {} ({})", vehicle.chassis.name, vehicle.chassis.id)?;
+    writeln!(out, "\nVerdict: {}\n", assessment.worst().words())?;
+    if let Some(missing) = &answers.loads.missing {
+        writeln!(out, "Loads not assessed: {missing}.\n")?;
+    }
+    for case in &answers.loads.cases {
+        write!(out, "{:<26}{:>12}", case.case.words(), mass(case.truck.mass_kg, units))?;
+        for group in &case.groups {
+            write!(out, "   {} {}", group.id, mass(group.load_kg, units))?;
+        }
+        if let Some(kg) = case.trailer_axles_kg {
+            write!(out, "   trailer axles {}", mass(kg, units))?;
+        }
+        if let Some(missing) = &case.missing {
+            write!(out, "   not assessed: {missing}")?;
+        }
+        writeln!(out)?;
+    }
+    if let Some(case) = answers.heaviest() {
+        writeln!(out, "\nAxle groups, {}:", case.case.words())?;
+        for group in &case.groups {
+            let limits = answers.limits.iter().find(|l| l.id == group.id);
+            match limits.and_then(|l| l.lowest().map(|limit| (l, limit))) {
+                Some((limits, limit)) => writeln!(
+                    out,
+                    "  {:<16}{:>12} of {:>12}  {:>12}  ({})",
+                    limits.name,
+                    mass(group.load_kg, units),
+                    mass(limit.kg, units),
+                    signed_mass(limit.kg - group.load_kg, units),
+                    limit.kind.words()
+                )?,
+                None => writeln!(out, "  {:<16}{:>12}", group.id, mass(group.load_kg, units))?,
+            }
+        }
+    }
+    match &answers.capacity {
+        Ok(capacity) => {
+            writeln!(out, "\nPayload at each limit:")?;
+            for row in &capacity.rows {
+                let payload = mass(row.payload_kg, units);
+                writeln!(out, "  {:<16}{payload:>12}  ({})", row.name, row.by)?;
+            }
+        }
+        Err(missing) => writeln!(out, "\nPayload not assessed: {missing}.")?,
+    }
+    for severity in
+        [Severity::Fails, Severity::Caution, Severity::NotAssessed, Severity::Holds]
+    {
+        let list: Vec<_> =
+            assessment.findings.iter().filter(|f| f.severity == severity).collect();
+        if list.is_empty() {
+            continue;
+        }
+        writeln!(out, "\n{} ({})", severity.words(), list.len())?;
+        for finding in list {
+            let sentence = finding.sentence.words(units);
+            writeln!(out, "  {:<22}{sentence} [{}]", finding.check, finding.source)?;
+        }
+    }
+    writeln!(out, "\nTaken for granted")?;
+    for line in json::ASSUMPTIONS {
+        writeln!(out, "  {line}")?;
+    }
+    writeln!(out, "\nCautions")?;
+    for caution in cautions(vehicle) {
+        writeln!(out, "  {}: {}", caution.level, caution.text)?;
+    }
+    writeln!(out, "\n{}", json::NOTICE)
+}

@@ -1,0 +1,215 @@
+//! The wasm boundary: strings and plain objects in, JSON text out.
+
+use super::session::Session;
+use super::snap::SnapQuestion;
+use super::view::ViewOptions;
+use crate::assessment::Assessment;
+use crate::drawing;
+use crate::findings;
+use crate::plan::Edit;
+use crate::quantity::Units;
+use crate::report;
+use crate::source::Problems;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use wasm_bindgen::prelude::*;
+
+/// The planner that the page talks to. Every answer is JSON text.
+#[wasm_bindgen]
+#[derive(Debug)]
+pub struct Planner {
+    session: Session,
+}
+
+#[derive(Serialize)]
+struct Done {
+    ok: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    what: Option<String>,
+}
+
+#[derive(Serialize)]
+struct Refused {
+    refused: String,
+}
+
+#[derive(Serialize)]
+struct Unusable {
+    problems: Problems,
+}
+
+fn json<T: Serialize>(value: &T) -> String {
+    serde_json::to_string(value)
+        .unwrap_or_else(|e| format!("{{\"refused\":\"internal: {}\"}}", e.to_string().replace('"', "'")))
+}
+
+fn refused(text: impl ToString) -> String {
+    json(&Refused { refused: text.to_string() })
+}
+
+fn answer<E: ToString>(result: Result<(), E>) -> String {
+    match result {
+        Ok(()) => json(&Done { ok: true, what: None }),
+        Err(error) => refused(error.to_string()),
+    }
+}
+
+fn read<T: DeserializeOwned>(value: JsValue) -> Result<T, String> {
+    serde_wasm_bindgen::from_value(value).map_err(|e| format!("the page sent something odd: {e}"))
+}
+
+fn options(value: JsValue) -> ViewOptions {
+    read(value).unwrap_or_default()
+}
+
+#[wasm_bindgen]
+impl Planner {
+    /// Starts with the demo truck.
+    ///
+    /// # Errors
+    /// Problems of the shipped files.
+    #[wasm_bindgen(constructor)]
+    pub fn new() -> Result<Planner, JsError> {
+        Session::new().map(|session| Self { session }).map_err(|p| JsError::new(&p.to_string()))
+    }
+
+    /// The view of the plan as it stands.
+    #[must_use]
+    pub fn view(&self, choice: JsValue) -> String {
+        match self.session.view(&options(choice)) {
+            Ok(view) => json(&view),
+            Err(problem) => refused(problem),
+        }
+    }
+
+    /// The view as if an edit were made.
+    #[must_use]
+    pub fn probe(&self, edit: JsValue, choice: JsValue) -> String {
+        match read::<Edit>(edit) {
+            Err(text) => refused(text),
+            Ok(edit) => match self.session.probe(&edit, &options(choice)) {
+                Ok(view) => json(&view),
+                Err(refusal) => refused(refusal),
+            },
+        }
+    }
+
+    /// Makes an edit.
+    pub fn apply(&mut self, edit: JsValue) -> String {
+        match read::<Edit>(edit) {
+            Ok(edit) => answer(self.session.apply(&edit)),
+            Err(text) => refused(text),
+        }
+    }
+
+    /// Takes what was typed into a field.
+    pub fn enter(&mut self, field: &str, typed: &str, units: JsValue) -> String {
+        let units: Units = read(units).unwrap_or_default();
+        answer(self.session.enter(field, typed, units))
+    }
+
+    /// The view as if this were typed into a field, for sliders on the move.
+    #[must_use]
+    pub fn probe_field(&self, field: &str, typed: &str, choice: JsValue) -> String {
+        let choice = options(choice);
+        let view = self
+            .session
+            .edit_for(field, typed, choice.units)
+            .and_then(|edit| self.session.probe(&edit, &choice));
+        match view {
+            Ok(view) => json(&view),
+            Err(refusal) => refused(refusal),
+        }
+    }
+
+    /// Where a dragged part comes to rest.
+    #[must_use]
+    pub fn snap(&self, question: JsValue) -> String {
+        match read::<SnapQuestion>(question) {
+            Ok(question) => match self.session.snap(&question) {
+                Some(found) => json(&found),
+                None => refused("no such part, or no such place"),
+            },
+            Err(text) => refused(text),
+        }
+    }
+
+    /// Moves a part by keyboard steps.
+    pub fn nudge(&mut self, tag: &str, axis: &str, steps: f64, big: bool) -> String {
+        answer(self.session.nudge(tag, axis, steps, big))
+    }
+
+    /// Takes the last step back.
+    pub fn undo(&mut self) -> bool {
+        self.session.undo()
+    }
+
+    /// Does it again.
+    pub fn redo(&mut self) -> bool {
+        self.session.redo()
+    }
+
+    /// Opens a plan (JSON) or library data (TOML).
+    pub fn open(&mut self, file: &str, text: &str) -> String {
+        match self.session.open(file, text) {
+            Ok(what) => json(&Done { ok: true, what: Some(what) }),
+            Err(problems) => json(&Unusable { problems }),
+        }
+    }
+
+    /// Starts a new plan on a template.
+    pub fn start(&mut self, template: &str) -> String {
+        answer(self.session.start(template))
+    }
+
+    /// Opens a shipped example.
+    pub fn example(&mut self, id: &str) -> String {
+        answer(self.session.example(id))
+    }
+
+    /// The plan as a file.
+    #[must_use]
+    pub fn save(&self) -> String {
+        self.session.plan().to_json()
+    }
+
+    /// A name for that file.
+    #[must_use]
+    pub fn file_name(&self) -> String {
+        self.session.file_name()
+    }
+
+    /// What can be chosen.
+    #[must_use]
+    pub fn catalogue(&self, choice: JsValue) -> String {
+        json(&self.session.catalogue(options(choice).units))
+    }
+
+    /// A drawing sheet.
+    #[must_use]
+    pub fn drawing(&self, view: &str, choice: JsValue) -> String {
+        let choice = options(choice);
+        let Some(view) = drawing::View::ALL.into_iter().find(|v| v.word() == view) else {
+            return String::new();
+        };
+        match Assessment::of(self.session.plan(), self.session.library()) {
+            Ok(assessment) => report::sheet(&assessment, view, choice.date, choice.units),
+            Err(_) => String::new(),
+        }
+    }
+
+    /// The manual of a check.
+    #[must_use]
+    pub fn explain(&self, id: &str) -> String {
+        findings::explain(id).map_or_else(String::new, findings::Check::manual)
+    }
+
+    /// The evaluation as the command line's JSON, for comparison of both builds.
+    #[must_use]
+    pub fn evaluation(&self, choice: JsValue) -> String {
+        match Assessment::of(self.session.plan(), self.session.library()) {
+            Ok(assessment) => json(&report::evaluation(&assessment, options(choice).units)),
+            Err(problem) => refused(problem),
+        }
+    }
+}

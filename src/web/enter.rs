@@ -1,0 +1,131 @@
+//! What a person typed into a field becomes an edit.
+
+use super::fields::payload_or_default;
+use super::session::Session;
+use crate::plan::{Edit, LawChoice, Payload, PayloadPlace, Refusal, TrailerLoad};
+use crate::quantity::{Measure, Units};
+use crate::vehicle::Vehicle;
+
+impl Session {
+    /// Reads what was typed into a field and makes the edit.
+    ///
+    /// # Errors
+    /// Why the text cannot be used, or why the edit is not possible; nothing has changed then.
+    pub fn enter(&mut self, field: &str, typed: &str, units: Units) -> Result<(), Refusal> {
+        let edit = self.edit_for(field, typed, units)?;
+        self.apply(&edit)
+    }
+
+    /// The edit that a field and a text stand for.
+    ///
+    /// # Errors
+    /// Why the text cannot be used.
+    pub fn edit_for(&self, field: &str, typed: &str, units: Units) -> Result<Edit, Refusal> {
+        let typed = typed.trim();
+        let read = |measure: Measure| {
+            measure.parse(typed, units).map_err(|why| Refusal(format!("{field}: {why}")))
+        };
+        // An empty mass means "none"; an empty length has no meaning.
+        let maybe = |measure: Measure| {
+            if typed.is_empty() { Ok(None) } else { read(measure).map(Some) }
+        };
+        let plan = self.plan();
+        Ok(match field {
+            "wheelbase" => Edit::Wheelbase { mm: read(Measure::Length)? },
+            "splice" => Edit::Splice { x_mm: read(Measure::Length)? },
+            "fifth-wheel" => Edit::FifthWheel { ahead_mm: read(Measure::Length)? },
+            "driver" => Edit::Driver { kg: maybe(Measure::Mass)? },
+            "target" => Edit::Target { kg: maybe(Measure::Mass)? },
+            "name" => Edit::Rename { name: typed.to_owned() },
+            "notes" => Edit::Notes { text: typed.to_owned() },
+            "payload" => {
+                let at = payload_or_default(plan.loads.payload.as_ref(), &self.vehicle()?.chassis);
+                Edit::Payload(maybe(Measure::Mass)?.map(|mass_kg| Payload { mass_kg, at }))
+            }
+            "payload-front" | "payload-rear" | "payload-x" => {
+                Edit::Payload(Some(self.payload_at(field, read(Measure::Length)?)?))
+            }
+            "trailer" if typed.is_empty() => Edit::Trailer(None),
+            "trailer" => Edit::Trailer(Some(TrailerLoad {
+                id: typed.to_owned(),
+                payload_kg: plan.loads.trailer.as_ref().map_or(0.0, |t| t.payload_kg),
+                load_cg: None,
+            })),
+            "trailer-payload" | "load-place" => {
+                let mut load = plan
+                    .loads
+                    .trailer
+                    .clone()
+                    .ok_or_else(|| Refusal(format!("{field}: no trailer is coupled")))?;
+                if field == "load-place" {
+                    load.load_cg = maybe(Measure::Share)?;
+                } else {
+                    load.payload_kg = maybe(Measure::Mass)?.unwrap_or(0.0);
+                }
+                Edit::Trailer(Some(load))
+            }
+            "law" => Edit::Law(LawChoice {
+                regime: (!typed.is_empty()).then(|| typed.to_owned()),
+                allowance: plan.law.allowance && !typed.is_empty(),
+            }),
+            "allowance" => Edit::Law(LawChoice {
+                regime: plan.law.regime.clone(),
+                allowance: typed == "on",
+            }),
+            other => return self.part_edit(other, typed, &read),
+        })
+    }
+
+    fn part_edit(
+        &self,
+        field: &str,
+        typed: &str,
+        read: &dyn Fn(Measure) -> Result<f64, Refusal>,
+    ) -> Result<Edit, Refusal> {
+        let unknown = || Refusal(format!("\"{field}\" is not a field"));
+        if let Some(axle) = field.strip_prefix("raised.") {
+            let axle = axle.to_owned();
+            return Ok(if typed == "on" { Edit::Raise { axle } } else { Edit::Lower { axle } });
+        }
+        let rest = field.strip_prefix("part.").ok_or_else(unknown)?;
+        let (tag, what) = rest.rsplit_once('.').ok_or_else(unknown)?;
+        let vehicle = self.vehicle()?;
+        let item = vehicle
+            .item(tag)
+            .ok_or_else(|| Refusal(format!("no part \"{tag}\" on the truck")))?;
+        let tag = tag.to_owned();
+        let at = item.origin;
+        let to = |x_mm: f64, y_mm: f64, z_mm: f64| Edit::Move {
+            tag: tag.clone(),
+            x_mm,
+            y_mm,
+            z_mm,
+            zone: None,
+        };
+        Ok(match what {
+            "x" => to(read(Measure::Length)?, at.y, at.z),
+            "y" => to(at.x, read(Measure::Length)?, at.z),
+            "z" => to(at.x, at.y, read(Measure::Length)?),
+            "fill" => Edit::Fill { tag, share: read(Measure::Share)? },
+            "zone" => Edit::Zone { tag, zone: (!typed.is_empty()).then(|| typed.to_owned()) },
+            "tag" => Edit::Retag { tag, new: typed.to_owned() },
+            _ => return Err(unknown()),
+        })
+    }
+
+    fn payload_at(&self, field: &str, x: f64) -> Result<Payload, Refusal> {
+        let now = self.plan().loads.payload.as_ref();
+        let mut at = payload_or_default(now, &self.vehicle()?.chassis);
+        match (&mut at, field) {
+            (PayloadPlace::Level { front_x_mm, .. }, "payload-front") => *front_x_mm = x,
+            (PayloadPlace::Level { rear_x_mm, .. }, "payload-rear") => *rear_x_mm = x,
+            (PayloadPlace::Cg(spot), "payload-x") => spot.x_mm = x,
+            _ => return Err(Refusal(format!("{field}: the payload is not given that way"))),
+        }
+        Ok(Payload { mass_kg: now.map_or(0.0, |p| p.mass_kg), at })
+    }
+
+    fn vehicle(&self) -> Result<Vehicle, Refusal> {
+        Vehicle::resolve(self.plan(), self.library()).map_err(|p| Refusal(p.to_string()))
+    }
+}

@@ -1,0 +1,282 @@
+//! Fields that a person can fill in: text in the reader's units, with range and hint.
+
+use super::session::Session;
+use crate::assessment::Assessment;
+use crate::chassis::{AxleKind, Chassis};
+use crate::plan::{Payload, PayloadPlace, Placed, Plan};
+use crate::quantity::{Measure, Units};
+use crate::vehicle::{Item, Vehicle};
+use serde::Serialize;
+
+/// How a field is filled in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum FieldKind {
+    /// A number with a unit.
+    Number,
+    /// One of several.
+    Choice,
+    /// On or off.
+    Switch,
+    /// Words.
+    Text,
+}
+
+/// One of several.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Choice {
+    id: String,
+    name: String,
+}
+
+/// A field.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Field {
+    id: String,
+    label: String,
+    text: String,
+    unit: &'static str,
+    min: String,
+    max: String,
+    /// Number for a slider, in the shown unit.
+    value: Option<f64>,
+    low: Option<f64>,
+    high: Option<f64>,
+    step: Option<f64>,
+    hint: String,
+    kind: FieldKind,
+    choices: Vec<Choice>,
+    enabled: bool,
+    problem: Option<String>,
+}
+
+impl Field {
+    fn number(id: &str, label: &str, measure: Measure, value: Option<f64>, units: Units) -> Self {
+        Self {
+            id: id.to_owned(),
+            label: label.to_owned(),
+            text: value.map_or_else(String::new, |v| measure.number(v, units)),
+            unit: measure.unit(units),
+            min: String::new(),
+            max: String::new(),
+            value: None,
+            low: None,
+            high: None,
+            step: None,
+            hint: String::new(),
+            kind: FieldKind::Number,
+            choices: Vec::new(),
+            enabled: true,
+            problem: None,
+        }
+    }
+
+    fn within(mut self, measure: Measure, low: f64, high: f64, units: Units) -> Self {
+        self.min = measure.number(low, units);
+        self.max = measure.number(high, units);
+        self
+    }
+
+    /// Gives the field a slider; `now` in inside units.
+    fn sliding(mut self, measure: Measure, range: [f64; 3], units: Units) -> Self {
+        let [low, now, high] = range;
+        self.low = Some(measure.shown(low, units));
+        self.high = Some(measure.shown(high, units));
+        self.value = Some(measure.shown(now, units));
+        self.step = Some(match units {
+            Units::Metric => 10.0,
+            Units::Us => 0.5,
+        });
+        self.within(measure, low, high, units)
+    }
+
+    fn choice(id: &str, label: &str, now: &str, choices: Vec<Choice>) -> Self {
+        let mut field = Self::number(id, label, Measure::Count, None, Units::Metric);
+        field.kind = FieldKind::Choice;
+        now.clone_into(&mut field.text);
+        field.choices = choices;
+        field
+    }
+
+    fn switch(id: &str, label: &str, on: bool) -> Self {
+        let mut field = Self::number(id, label, Measure::Count, None, Units::Metric);
+        field.kind = FieldKind::Switch;
+        field.text = if on { "on" } else { "off" }.to_owned();
+        field
+    }
+
+    fn hinting(mut self, hint: impl Into<String>) -> Self {
+        self.hint = hint.into();
+        self
+    }
+}
+
+fn choices<'a>(
+    none: &str,
+    list: impl Iterator<Item = (&'a String, &'a String)>,
+) -> Vec<Choice> {
+    let first = Choice { id: String::new(), name: none.to_owned() };
+    let rest = list.map(|(id, name)| Choice { id: id.clone(), name: name.clone() });
+    std::iter::once(first).chain(rest).collect()
+}
+
+/// Fields of truck, load and law.
+pub(super) fn controls(
+    session: &Session,
+    plan: &Plan,
+    assessment: &Assessment,
+    units: Units,
+) -> Vec<Field> {
+    let vehicle = &assessment.answers.vehicle;
+    let mut fields = truck_fields(vehicle, units);
+    let loads = &plan.loads;
+    let mass = |id: &str, label: &str, kg: Option<f64>, most: f64| {
+        Field::number(id, label, Measure::Mass, kg, units).within(Measure::Mass, 0.0, most, units)
+    };
+    fields.push(mass("driver", "Driver", loads.driver_kg, 1_000.0));
+    if vehicle.chassis.fifth_wheel.is_some() {
+        let list = session.library.trailers.iter().map(|(id, t)| (id, &t.name));
+        let now = loads.trailer.as_ref().map_or("", |t| t.id.as_str());
+        fields.push(Field::choice("trailer", "Trailer", now, choices("no trailer", list)));
+        if let Some(t) = &loads.trailer {
+            fields.push(mass("trailer-payload", "Load on the trailer", Some(t.payload_kg), 100_000.0));
+            let own = vehicle.trailer.as_ref().map(|c| c.load_cg);
+            let share = t.load_cg.or(own);
+            let hint = "0 % over the kingpin, 100 % over the trailer axles";
+            fields.push(
+                Field::number("load-place", "Where the load lies", Measure::Share, share, units)
+                    .within(Measure::Share, 0.0, 1.0, units)
+                    .hinting(hint),
+            );
+        }
+    } else {
+        let kg = loads.payload.as_ref().map(|p| p.mass_kg);
+        fields.push(mass("payload", "Payload", kg, 100_000.0));
+        let place = payload_or_default(loads.payload.as_ref(), &vehicle.chassis);
+        let PayloadPlace::Level { front_x_mm, rear_x_mm, .. } = place else {
+            let PayloadPlace::Cg(spot) = place else { return fields };
+            fields.push(
+                Field::number("payload-x", "Payload, behind front axle", Measure::Length, Some(spot.x_mm), units)
+                    .within(Measure::Length, -2_000.0, 20_000.0, units),
+            );
+            return law_fields(session, plan, fields, units);
+        };
+        for (id, label, x) in [
+            ("payload-front", "Payload from", front_x_mm),
+            ("payload-rear", "Payload to", rear_x_mm),
+        ] {
+            fields.push(
+                Field::number(id, label, Measure::Length, Some(x), units)
+                    .within(Measure::Length, -2_000.0, 20_000.0, units)
+                    .hinting("behind the front axle; spread evenly"),
+            );
+        }
+    }
+    law_fields(session, plan, fields, units)
+}
+
+fn law_fields(session: &Session, plan: &Plan, mut fields: Vec<Field>, units: Units) -> Vec<Field> {
+    let promised = plan.loads.target_payload_kg;
+    fields.push(
+        Field::number("target", "Promised payload", Measure::Mass, promised, units)
+            .within(Measure::Mass, 0.0, 100_000.0, units)
+            .hinting("held against what is possible"),
+    );
+    let list = session.library.laws.iter().map(|(id, law)| (id, &law.name));
+    let now = plan.law.regime.as_deref().unwrap_or("");
+    fields.push(Field::choice("law", "Road law", now, choices("none", list)));
+    let law = plan.law.regime.as_ref().and_then(|id| session.library.laws.get(id));
+    let mut allowance =
+        Field::switch("allowance", "Electric or gas vehicle allowance", plan.law.allowance)
+            .hinting(law.map_or_else(String::new, |l| l.allowance_source.document.clone()));
+    allowance.enabled = law.is_some();
+    fields.push(allowance);
+    fields
+}
+
+fn truck_fields(vehicle: &Vehicle, units: Units) -> Vec<Field> {
+    let chassis = &vehicle.chassis;
+    let wheelbase = chassis.dimensions.wheelbase_mm;
+    let donor = vehicle.donor.dimensions.wheelbase_mm;
+    let (low, high) = (
+        Chassis::WHEELBASE_MIN_MM.max(donor - 1_500.0),
+        Chassis::WHEELBASE_MAX_MM.min(donor + 2_500.0),
+    );
+    let length = Measure::Length;
+    let mut fields = vec![
+        Field::number("wheelbase", "Wheelbase", length, Some(wheelbase), units)
+            .sliding(length, [low, wheelbase, high], units)
+            .hinting(format!("donor {}", length.text(donor, units))),
+        Field::number("splice", "Frame cut", length, Some(vehicle.splice_x_mm), units)
+            .within(length, -2_000.0, 15_000.0, units)
+            .hinting("behind the front axle; used when the wheelbase changes"),
+    ];
+    if let Some(fw) = &chassis.fifth_wheel {
+        fields.push(
+            Field::number("fifth-wheel", "Fifth wheel ahead", length, Some(fw.ahead_mm), units)
+                .sliding(length, [fw.ahead_min_mm, fw.ahead_mm, fw.ahead_max_mm], units)
+                .hinting("ahead of the driven axles"),
+        );
+    }
+    for axle in chassis.axles.iter().filter(|a| a.kind == AxleKind::Lift) {
+        let label = format!("{} raised", axle.id.replace('-', " "));
+        fields.push(Field::switch(
+            &format!("raised.{}", axle.id),
+            &label,
+            vehicle.is_raised(&axle.id),
+        ));
+    }
+    fields
+}
+
+/// Where payload goes when the plan does not say it: over the body, else over the driven axles.
+pub(super) fn payload_or_default(payload: Option<&Payload>, chassis: &Chassis) -> PayloadPlace {
+    if let Some(payload) = payload {
+        return payload.at.clone();
+    }
+    let d = &chassis.dimensions;
+    let (front_x_mm, rear_x_mm, z_mm) = chassis.body.as_ref().map_or(
+        (d.back_of_cab_x_mm() + 200.0, d.frame_end_x_mm(), d.frame_top_laden_mm + 800.0),
+        |b| (b.front_x_mm, b.rear_x_mm, b.floor_z_mm + 800.0),
+    );
+    PayloadPlace::Level { front_x_mm, rear_x_mm, z_mm }
+}
+
+/// Fields of a part on the truck.
+pub(super) fn of_part(
+    vehicle: &Vehicle,
+    item: &Item,
+    placed: &Placed,
+    units: Units,
+) -> Vec<Field> {
+    let length = Measure::Length;
+    let id = |name: &str| format!("part.{}.{name}", item.tag);
+    let mut fields = Vec::new();
+    for (name, label, value, hint) in [
+        ("x", "Front face", item.origin.x, "behind the front axle"),
+        ("y", "Middle", item.origin.y, "right of the centre line; minus is left"),
+        ("z", "Underside", item.origin.z, "above the ground, laden"),
+    ] {
+        let mut field = Field::number(&id(name), label, length, Some(value), units)
+            .within(length, -40_000.0, 40_000.0, units)
+            .hinting(hint);
+        field.enabled = !placed.locked;
+        fields.push(field);
+    }
+    if item.part.contents.is_some() {
+        let share = Measure::Share;
+        fields.push(
+            Field::number(&id("fill"), "Filled", share, Some(item.fill), units)
+                .within(share, 0.0, 1.0, units),
+        );
+    }
+    let list = vehicle.zones.iter().map(|z| (&z.id, &z.name));
+    let now = Session::zone_of(&placed.place).unwrap_or("");
+    let mut zone = Field::choice(&id("zone"), "Zone", now, choices("free", list));
+    zone.enabled = !placed.locked;
+    fields.push(zone);
+    let mut tag = Field::choice(&id("tag"), "Mark", &item.tag, Vec::new());
+    tag.kind = FieldKind::Text;
+    fields.push(tag);
+    fields
+}

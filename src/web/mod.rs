@@ -1,0 +1,20 @@
+//! The page's side of the program: a session that holds a plan, and the views of it as JSON.
+//!
+//! Only [`boundary`] knows the browser; session and view run natively as well, so that tests can
+//! compare the bytes of both.
+
+#[cfg(target_arch = "wasm32")]
+mod boundary;
+mod bars;
+mod catalogue;
+mod enter;
+mod fields;
+mod session;
+mod snap;
+mod view;
+
+#[cfg(target_arch = "wasm32")]
+pub use boundary::Planner;
+pub use session::{Examples, Session};
+pub use snap::{SnapAnswer, SnapQuestion};
+pub use view::{Show, View, ViewOptions};

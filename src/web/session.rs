@@ -1,0 +1,219 @@
+//! A session: library, plan with history, and what a person does to them.
+
+use super::view::{self, View, ViewOptions};
+use crate::assessment::Assessment;
+use crate::library::{FileKind, Library};
+use crate::plan::{Edit, History, Place, Plan, Refusal};
+use crate::source::{Problem, Problems};
+use crate::vehicle::Vehicle;
+use include_dir::{Dir, include_dir};
+
+static EXAMPLES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/examples");
+
+/// The example plans that are shipped.
+#[derive(Debug)]
+pub struct Examples;
+
+impl Examples {
+    /// The plan that the page opens with.
+    pub const DEMO: &'static str = "gullwharf-drayage";
+
+    /// Ids and texts, in order.
+    pub fn all() -> impl Iterator<Item = (String, &'static str)> {
+        let mut files: Vec<_> = EXAMPLES
+            .files()
+            .filter_map(|f| {
+                let id = f.path().file_stem()?.to_string_lossy().into_owned();
+                let json = f.path().extension().is_some_and(|e| e == "json");
+                json.then(|| f.contents_utf8().map(|text| (id, text)))?
+            })
+            .collect();
+        files.sort();
+        files.into_iter()
+    }
+
+    /// Text of one example.
+    #[must_use]
+    pub fn text(id: &str) -> Option<&'static str> {
+        Self::all().find(|(one, _)| one == id).map(|(_, text)| text)
+    }
+}
+
+/// What a person works with.
+#[derive(Debug)]
+pub struct Session {
+    pub(super) library: Library,
+    pub(super) history: History,
+}
+
+impl Session {
+    /// Small step of the arrow keys.
+    pub const STEP_MM: f64 = 10.0;
+    /// Large step of the arrow keys.
+    pub const BIG_STEP_MM: f64 = 100.0;
+
+    /// Starts with the demo truck.
+    ///
+    /// # Errors
+    /// Problems of the shipped files, which a test keeps empty.
+    pub fn new() -> Result<Self, Problems> {
+        let library = Library::shipped();
+        if !library.problems.is_empty() {
+            return Err(Problems(library.problems));
+        }
+        let text = Examples::text(Examples::DEMO).unwrap_or_default();
+        let plan = Plan::from_json(Examples::DEMO, text)?;
+        Ok(Self { library, history: History::new(plan) })
+    }
+
+    /// The plan as it stands.
+    #[must_use]
+    pub const fn plan(&self) -> &Plan {
+        self.history.plan()
+    }
+
+    /// The library with what the user added.
+    #[must_use]
+    pub const fn library(&self) -> &Library {
+        &self.library
+    }
+
+    /// Makes an edit.
+    ///
+    /// # Errors
+    /// The reason why it is not possible; nothing has changed then.
+    pub fn apply(&mut self, edit: &Edit) -> Result<(), Refusal> {
+        self.history.apply(edit, &self.library)
+    }
+
+    /// The view of the plan as it stands.
+    ///
+    /// # Errors
+    /// The plan names a chassis that does not exist.
+    pub fn view(&self, options: &ViewOptions) -> Result<View, Box<Problem>> {
+        let assessment = Assessment::of(self.plan(), &self.library)?;
+        Ok(view::build(self, self.plan(), &assessment, options))
+    }
+
+    /// The view of the plan as if an edit were made.
+    ///
+    /// # Errors
+    /// The reason why the edit is not possible.
+    pub fn probe(&self, edit: &Edit, options: &ViewOptions) -> Result<View, Refusal> {
+        let plan = edit.applied(self.plan(), &self.library)?;
+        let assessment =
+            Assessment::of(&plan, &self.library).map_err(|p| Refusal(p.to_string()))?;
+        Ok(view::build(self, &plan, &assessment, options))
+    }
+
+    /// Moves a part by keyboard steps along one axis.
+    ///
+    /// # Errors
+    /// The reason why it is not possible.
+    pub fn nudge(&mut self, tag: &str, axis: &str, steps: f64, big: bool) -> Result<(), Refusal> {
+        let refuse = |text: String| Err(Refusal(text));
+        if !steps.is_finite() {
+            return refuse(format!("{steps} is not a number of steps"));
+        }
+        let by = steps * if big { Self::BIG_STEP_MM } else { Self::STEP_MM };
+        let Some(placed) = self.plan().placed_by_tag(tag) else {
+            return refuse(format!("no part \"{tag}\" on the truck"));
+        };
+        let vehicle = Vehicle::resolve(self.plan(), &self.library)
+            .map_err(|problem| Refusal(problem.to_string()))?;
+        let at = vehicle.position(&placed.place);
+        let (mut x_mm, mut y_mm, mut z_mm) = (at.x, at.y, at.z);
+        match axis {
+            "x" => x_mm += by,
+            "y" => y_mm += by,
+            "z" => z_mm += by,
+            other => return refuse(format!("\"{other}\" is not an axis (x, y, z)")),
+        }
+        self.apply(&Edit::Move { tag: tag.to_owned(), x_mm, y_mm, z_mm, zone: None })
+    }
+
+    /// Opens a file that a person chose or dropped: a plan (JSON), or library data (TOML). On
+    /// problems nothing has changed.
+    ///
+    /// # Errors
+    /// Every problem with file, path, value and what would be accepted.
+    pub fn open(&mut self, file: &str, text: &str) -> Result<String, Problems> {
+        let looks_like_json = text.trim_start().starts_with('{');
+        if looks_like_json {
+            let plan = Plan::from_json(file, text)?;
+            // It must be possible to draw it before the plan on screen gives way.
+            Vehicle::resolve(&plan, &self.library).map_err(|mut problem| {
+                file.clone_into(&mut problem.file);
+                Problems(vec![*problem])
+            })?;
+            let name = plan.name.clone();
+            self.history.step(format!("Open {file}"), plan);
+            return Ok(format!("plan {name}"));
+        }
+        Ok(match self.library.add_toml(file, text)? {
+            FileKind::Chassis(id) => format!("chassis {id}"),
+            FileKind::Trailer(id) => format!("trailer {id}"),
+            FileKind::Parts(ids) => format!("{} parts", ids.len()),
+            FileKind::Law(id) => format!("road law {id}"),
+        })
+    }
+
+    /// Starts a new plan on a template, as one step that can be undone.
+    ///
+    /// # Errors
+    /// The template does not exist.
+    pub fn start(&mut self, template: &str) -> Result<(), Refusal> {
+        let chassis = self
+            .library
+            .chassis
+            .get(template)
+            .ok_or_else(|| Refusal(format!("no chassis \"{template}\" in the library")))?;
+        let plan = Plan::on(chassis);
+        self.history.step(format!("New plan on {template}"), plan);
+        Ok(())
+    }
+
+    /// Opens an example, as one step that can be undone.
+    ///
+    /// # Errors
+    /// The example does not exist.
+    pub fn example(&mut self, id: &str) -> Result<(), Problems> {
+        let text = Examples::text(id).ok_or_else(|| {
+            Problems::from(Problem::new("examples", "", id, "is not a shipped example", ""))
+        })?;
+        self.open(id, text).map(|_| ())
+    }
+
+    /// Takes the last step back.
+    pub fn undo(&mut self) -> bool {
+        self.history.undo()
+    }
+
+    /// Does it again.
+    pub fn redo(&mut self) -> bool {
+        self.history.redo()
+    }
+
+    /// A name for the plan's file: plain letters, digits and dashes.
+    #[must_use]
+    pub fn file_name(&self) -> String {
+        let mut name = String::new();
+        for c in self.plan().name.chars().take(60) {
+            if c.is_ascii_alphanumeric() {
+                name.push(c.to_ascii_lowercase());
+            } else if !name.ends_with('-') && !name.is_empty() {
+                name.push('-');
+            }
+        }
+        let name = name.trim_end_matches('-');
+        format!("{}.json", if name.is_empty() { "plan" } else { name })
+    }
+
+    /// Zone that a plan's part is counted in.
+    pub(super) fn zone_of(place: &Place) -> Option<&str> {
+        match place {
+            Place::Zone { id, .. } => Some(id),
+            Place::Free { .. } => None,
+        }
+    }
+}

@@ -1,0 +1,326 @@
+//! Everything that the page shows, as one value.
+
+use super::bars::{self, Bar, Verdict};
+use super::fields::{self, Field};
+use super::session::Session;
+use crate::assessment::Assessment;
+use crate::drawing::{self, Style};
+use crate::findings::{Amount, Finding, Severity};
+use crate::loads::CaseLoads;
+use crate::plan::Plan;
+use crate::quantity::{Units, mass};
+use crate::report::{self, Caution};
+use crate::source::Problem;
+use serde::{Deserialize, Serialize};
+
+/// What is drawn beside the truck.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[serde(default)]
+pub struct Show {
+    /// Zones.
+    pub zones: bool,
+    /// Dimensions of the truck.
+    pub dimensions: bool,
+    /// Stripped hardware as ghosts.
+    pub hardware: bool,
+    /// Dimensions of the chosen part.
+    pub part_dimensions: bool,
+}
+
+/// What a reader chose.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Deserialize)]
+#[serde(default)]
+pub struct ViewOptions {
+    /// Units.
+    pub units: Units,
+    /// Tag of the chosen part.
+    pub selected: Option<String>,
+    /// Index of the chosen finding.
+    pub finding: Option<usize>,
+    /// What to draw.
+    pub show: Show,
+    /// Date for title blocks.
+    pub date: String,
+}
+
+/// Names of the steps to go back and forth.
+#[derive(Debug, Serialize)]
+pub struct Steps {
+    undo: Option<String>,
+    redo: Option<String>,
+}
+
+/// A table of texts.
+#[derive(Debug, Serialize)]
+pub struct Table {
+    columns: Vec<String>,
+    rows: Vec<Vec<String>>,
+}
+
+/// Tables.
+#[derive(Debug, Serialize)]
+pub struct Tables {
+    loads: Table,
+}
+
+/// A finding in words.
+#[derive(Debug, Serialize)]
+pub struct FindingView {
+    index: usize,
+    id: &'static str,
+    title: &'static str,
+    severity: Severity,
+    word: &'static str,
+    sentence: String,
+    measured: String,
+    limit: String,
+    margin: String,
+    source: String,
+    assumptions: Vec<String>,
+    tags: Vec<String>,
+}
+
+/// A part on the truck.
+#[derive(Debug, Serialize)]
+pub struct PlacedView {
+    tag: String,
+    part: String,
+    name: String,
+    kind: &'static str,
+    kind_words: &'static str,
+    mass: String,
+    zone: Option<String>,
+    zone_name: String,
+    turn: u8,
+    locked: bool,
+    movable: bool,
+    fields: Vec<Field>,
+}
+
+/// Donor hardware.
+#[derive(Debug, Serialize)]
+pub struct HardwareView {
+    id: String,
+    name: String,
+    mass: String,
+    stripped: bool,
+}
+
+/// Payload in words.
+#[derive(Debug, Serialize)]
+pub struct PayloadView {
+    text: String,
+    governed_by: String,
+    rows: Vec<(String, String)>,
+}
+
+/// A zone in words.
+#[derive(Debug, Serialize)]
+pub struct ZoneView {
+    id: String,
+    name: String,
+    used: String,
+    limit: String,
+    severity: Severity,
+}
+
+/// The three views as SVG text.
+#[derive(Debug, Serialize)]
+pub struct Drawings {
+    side: String,
+    plan: String,
+    rear: String,
+}
+
+/// Everything that the page shows.
+#[derive(Debug, Serialize)]
+pub struct View {
+    name: String,
+    notes: String,
+    chassis: String,
+    file: Steps,
+    verdict: Verdict,
+    bars: Vec<Bar>,
+    tables: Tables,
+    findings: Vec<FindingView>,
+    placed: Vec<PlacedView>,
+    hardware: Vec<HardwareView>,
+    controls: Vec<Field>,
+    payload: PayloadView,
+    zones: Vec<ZoneView>,
+    cautions: Vec<Caution>,
+    assumptions: Vec<&'static str>,
+    problems: Vec<Problem>,
+    drawings: Drawings,
+}
+
+/// Puts a plan and its assessment into words and pictures.
+pub(super) fn build(
+    session: &Session,
+    plan: &Plan,
+    assessment: &Assessment,
+    options: &ViewOptions,
+) -> View {
+    let units = options.units;
+    let answers = &assessment.answers;
+    let vehicle = &answers.vehicle;
+    View {
+        name: plan.name.clone(),
+        notes: plan.notes.clone(),
+        chassis: vehicle.chassis.name.clone(),
+        file: Steps {
+            undo: session.history.undo_name().map(str::to_owned),
+            redo: session.history.redo_name().map(str::to_owned),
+        },
+        verdict: bars::verdict(assessment),
+        bars: bars::bars(assessment, units),
+        tables: Tables { loads: load_table(&answers.loads.cases, assessment, units) },
+        findings: assessment
+            .findings
+            .iter()
+            .enumerate()
+            .map(|(index, f)| finding_view(index, f, units))
+            .collect(),
+        placed: placed_views(plan, assessment, units),
+        hardware: vehicle
+            .donor
+            .hardware
+            .iter()
+            .map(|item| HardwareView {
+                id: item.id.clone(),
+                name: item.name.clone(),
+                mass: mass(item.mass_kg, units),
+                stripped: vehicle.stripped.contains(&item.id),
+            })
+            .collect(),
+        controls: fields::controls(session, plan, assessment, units),
+        payload: payload_view(assessment, units),
+        zones: zone_views(assessment, units),
+        cautions: report::cautions(vehicle),
+        assumptions: report::ASSUMPTIONS.to_vec(),
+        problems: vehicle.problems.clone(),
+        drawings: drawings(assessment, options),
+    }
+}
+
+fn drawings(assessment: &Assessment, options: &ViewOptions) -> Drawings {
+    let style = Style {
+        units: options.units,
+        selected: options.selected.clone(),
+        zones: options.show.zones,
+        dimensions: options.show.dimensions,
+        part_dimensions: options.show.part_dimensions,
+        hardware: options.show.hardware,
+        sheet: None,
+        finding: options.finding,
+    };
+    let marks = report::marks(assessment, options.units, options.finding);
+    let draw = |view| drawing::draw(&assessment.answers.vehicle, &marks, view, &style);
+    Drawings {
+        side: draw(drawing::View::Side),
+        plan: draw(drawing::View::Plan),
+        rear: draw(drawing::View::Rear),
+    }
+}
+
+fn load_table(cases: &[CaseLoads], assessment: &Assessment, units: Units) -> Table {
+    let mut columns = vec!["Case".to_owned(), "Truck".to_owned()];
+    let groups = &assessment.answers.limits;
+    for group in groups {
+        columns.push(group.name.clone());
+    }
+    columns.push("Left / right".to_owned());
+    columns.push("Trailer axles".to_owned());
+    columns.push("Gross".to_owned());
+    let rows = cases.iter().map(|case| {
+        let mut row = vec![case.case.words().to_owned(), mass(case.truck.mass_kg, units)];
+        for group in groups {
+            let load = case.groups.iter().find(|g| g.id == group.id);
+            row.push(load.map_or_else(|| "–".to_owned(), |g| mass(g.load_kg, units)));
+        }
+        let left: f64 = case.groups.iter().map(|g| g.left_kg).sum();
+        let right: f64 = case.groups.iter().map(|g| g.right_kg).sum();
+        row.push(format!("{} / {}", mass(left, units), mass(right, units)));
+        row.push(case.trailer_axles_kg.map_or_else(|| "–".to_owned(), |kg| mass(kg, units)));
+        row.push(mass(case.gross_kg, units));
+        row
+    });
+    Table { columns, rows: rows.collect() }
+}
+
+fn finding_view(index: usize, finding: &Finding, units: Units) -> FindingView {
+    let text = |amount: Option<Amount>| amount.map_or_else(String::new, |a| a.text(units));
+    FindingView {
+        index,
+        id: finding.check,
+        title: finding.title,
+        severity: finding.severity,
+        word: finding.severity.words(),
+        sentence: finding.sentence.words(units),
+        measured: text(finding.measured),
+        limit: text(finding.limit),
+        margin: finding.margin.map_or_else(String::new, |a| a.signed(units)),
+        source: finding.source.to_string(),
+        assumptions: finding.assumptions.clone(),
+        tags: finding.tags.clone(),
+    }
+}
+
+fn placed_views(plan: &Plan, assessment: &Assessment, units: Units) -> Vec<PlacedView> {
+    let vehicle = &assessment.answers.vehicle;
+    let views = vehicle.items.iter().map(|item| {
+        let placed = plan.placed_by_tag(&item.tag);
+        let zone = item.zone.as_deref().and_then(|id| vehicle.zone(id));
+        PlacedView {
+            tag: item.tag.clone(),
+            part: item.part.id.clone(),
+            name: item.part.name.clone(),
+            kind: item.part.kind.key(),
+            kind_words: item.part.kind.words(),
+            mass: mass(item.planned_kg(), units),
+            zone: item.zone.clone(),
+            zone_name: zone.map_or_else(|| "free".to_owned(), |z| z.name.clone()),
+            turn: item.turn,
+            locked: placed.is_some_and(|p| p.locked),
+            movable: placed.is_some_and(|p| !p.locked),
+            fields: placed.map_or_else(Vec::new, |p| fields::of_part(vehicle, item, p, units)),
+        }
+    });
+    views.collect()
+}
+
+fn payload_view(assessment: &Assessment, units: Units) -> PayloadView {
+    match &assessment.answers.capacity {
+        Err(missing) => PayloadView {
+            text: format!("not assessed: {missing}"),
+            governed_by: String::new(),
+            rows: Vec::new(),
+        },
+        Ok(capacity) => PayloadView {
+            text: mass(capacity.payload_kg(), units),
+            governed_by: capacity
+                .governing()
+                .map_or_else(String::new, |row| format!("{} ({})", row.name, row.by)),
+            rows: capacity
+                .rows
+                .iter()
+                .map(|row| (format!("{} ({})", row.name, row.by), mass(row.payload_kg, units)))
+                .collect(),
+        },
+    }
+}
+
+fn zone_views(assessment: &Assessment, units: Units) -> Vec<ZoneView> {
+    let used = assessment.answers.clearances.extents.zones.iter().map(|zone| ZoneView {
+        id: zone.id.clone(),
+        name: zone.name.clone(),
+        used: mass(zone.mass_kg, units),
+        limit: zone.limit_kg.map_or_else(|| "no limit stated".to_owned(), |kg| mass(kg, units)),
+        severity: match zone.limit_kg {
+            Some(limit) if zone.mass_kg > limit => Severity::Fails,
+            Some(_) => Severity::Holds,
+            None => Severity::NotAssessed,
+        },
+    });
+    used.collect()
+}
