@@ -32,6 +32,18 @@ impl LimitKind {
             Self::Law => "road law",
         }
     }
+
+    /// The words inside a sentence, after "over" or "under".
+    #[must_use]
+    pub const fn in_sentence(self) -> &'static str {
+        match self {
+            Self::Gawr => "its axle rating",
+            Self::Tyres => "its tyre rating",
+            Self::Suspension => "its suspension rating",
+            Self::EAxle => "the rating of its e-axles",
+            Self::Law => "the legal limit",
+        }
+    }
 }
 
 /// One limit of an axle group.

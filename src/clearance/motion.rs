@@ -133,7 +133,7 @@ pub(super) fn opening(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances
     let around = bounds_of(&space).inflated(reach);
     for item in items.iter().filter(|i| around.overlaps(&i.bounds)) {
         let Some(s) = near(&item.solids, &space, reach) else { continue };
-        let (first, second) = (Thing::Part(item.tag.clone()), Thing::Sweep("opening".to_owned()));
+        let (first, second) = (Thing::Part(item.tag.clone()), Thing::Sweep("opening of hood and cab".to_owned()));
         let asked = Asked::new(OPENING_MM, "hood and cab must open");
         found.gaps.push(gap(State::Opening, first, second, s, asked));
     }

@@ -23,7 +23,7 @@ pub(super) fn nose(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
             return;
         }
         if let Some(s) = near(solids, &swept, reach) {
-            let second = Thing::Sweep("trailer nose".to_owned());
+            let second = Thing::Sweep("swing of the trailer nose".to_owned());
             let asked = Asked::new(asked_mm, "trailer swing");
             found.gaps.push(gap(State::Swing, first, second, s, asked));
         }

@@ -1,6 +1,6 @@
 //! `axlewright evaluate`.
 
-use super::{Failure, Format, read_plan};
+use super::{Failure, Format, plan_of, read_plan, text_of};
 use crate::assessment::Assessment;
 use crate::findings::Severity;
 use crate::library::Library;
@@ -57,14 +57,15 @@ fn assess(file: &str, plan: &Plan, library: &Library) -> Result<Assessment, Fail
 fn many(library: &Library, units: Units) -> Result<ExitCode, Failure> {
     let mut worst = 0;
     let input = std::io::stdin().lock();
-    for (index, line) in input.lines().enumerate() {
+    // Bytes, not text: a line in another encoding must not end the lines behind it.
+    for (index, line) in input.split(b'\n').enumerate() {
         let name = format!("line {}", index + 1);
         let line = line.map_err(|e| Failure::File(name.clone(), e))?;
-        if line.trim().is_empty() {
+        if line.trim_ascii().is_empty() {
             continue;
         }
-        let result = Plan::from_json(&name, &line)
-            .map_err(|p| Failure::Input(p.to_string()))
+        let result = text_of(&name, line)
+            .and_then(|text| plan_of(&name, &text))
             .and_then(|plan| assess(&name, &plan, library));
         let text = match result {
             Ok(assessment) => {

@@ -174,10 +174,17 @@ fn dispatch(arguments: Arguments) -> Result<ExitCode, Failure> {
 fn read(path: &Path) -> Result<String, Failure> {
     let name = path.display().to_string();
     let bytes = std::fs::read(path).map_err(|e| Failure::File(name.clone(), e))?;
+    text_of(&name, bytes)
+}
+
+fn text_of(name: &str, bytes: Vec<u8>) -> Result<String, Failure> {
     String::from_utf8(bytes).map_err(|_| Failure::Input(format!("{name}: is not UTF-8 text")))
 }
 
+fn plan_of(name: &str, text: &str) -> Result<Plan, Failure> {
+    Plan::from_json(name, text).map_err(|problems| Failure::Input(problems.to_string()))
+}
+
 fn read_plan(path: &Path) -> Result<Plan, Failure> {
-    let text = read(path)?;
-    Plan::from_json(&path.display().to_string(), &text).map_err(|p| Failure::Input(p.to_string()))
+    plan_of(&path.display().to_string(), &read(path)?)
 }

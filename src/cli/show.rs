@@ -22,8 +22,10 @@ pub(super) fn draw(
     units: Units,
 ) -> Result<ExitCode, Failure> {
     let plan = read_plan(path)?;
-    let assessment =
-        Assessment::of(&plan, library).map_err(|problem| Failure::Input(problem.to_string()))?;
+    let assessment = Assessment::of(&plan, library).map_err(|mut problem| {
+        problem.file = path.display().to_string();
+        Failure::Input(problem.to_string())
+    })?;
     let svg = report::sheet(&assessment, view, date, units);
     std::fs::write(output, svg).map_err(|e| Failure::File(output.display().to_string(), e))?;
     Ok(ExitCode::SUCCESS)

@@ -19,13 +19,17 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
 
     // What stands below and beside the truck comes first: its room is known without searching.
     let mut outside = Vec::new();
-    let mut edges = dimensions::Edges { truck, below: truck.bottom + 0.5 * u, unit: u };
+    // Behind a trailer's nose the frame ends in the open: upright dimensions stand there.
+    let end = vehicle.chassis.dimensions.frame_end_x_mm();
+    let open = vehicle.trailer.is_some() && view == View::Side;
+    let rear = if open { end.max(extent_of_parts(&parts)) } else { truck.right };
+    let mut edges = dimensions::Edges { truck, rear, below: truck.bottom + 0.5 * u, unit: u };
     if view == View::Side {
         edges.below = truck.bottom.max(0.0) + 3.6 * u;
         let (group, end) = dimensions::spreads(vehicle, style, &edges);
-        outside.push(group);
         let (groups, end) = loads::loads(marks, end + 0.6 * u, u);
         outside.extend(groups);
+        outside.push(group);
         edges.below = end;
     }
     let (group, used) = dimensions::main(vehicle, view, style, &edges);
@@ -43,17 +47,20 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
     for rect in outside.iter().flat_map(spans::text_rects) {
         labels.take(rect.grown(0.3 * u));
     }
-    // Tags stay above the ground and beside the wheels, off the rows of dimensions.
-    if view == View::Side {
-        labels.take(Rect { top: 0.5 * u, bottom: edges.below, ..room });
+    // Tags stay above the ground, off the rows of dimensions.
+    if view != View::Plan {
+        labels.take(Rect { top: 0.5 * u, bottom: room.bottom, ..room });
     }
     for part in &parts {
         labels.avoid(part.rect);
     }
+    let swing = (view == View::Plan && style.dimensions)
+        .then(|| truck::swing_words(vehicle, style, &mut labels, u))
+        .flatten();
     let cg = marks.cg.filter(|p| p.has_place()).map(|p| loads::cg(view.at(p), &mut labels, u));
     let pointers = pointers::pointers(marks, view, style, &mut labels, u);
-    let tags = tags::place(vehicle, &parts, style, &mut labels, u);
-    let zones = if style.zones { zones::zones(vehicle, view, &mut labels, u) } else { Vec::new() };
+    let tags = tags::place(vehicle, &parts, view, style, &mut labels, u);
+    let zones = if style.zones { zones::zones(vehicle, view, &room, &mut labels, u) } else { Vec::new() };
 
     let mut groups = vec![ground(view, &truck, &room, u)];
     if view != View::Plan {
@@ -75,6 +82,7 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
     if view == View::Plan {
         groups.extend(truck::trailer(vehicle, view));
     }
+    groups.extend(swing);
     groups.extend(outside);
     groups.extend(tags.iter().map(|(i, tag)| tags::draw(tag, &vehicle.items[*i].tag, u)));
     groups.extend(cg);
@@ -126,9 +134,12 @@ fn extent(vehicle: &Vehicle, view: View) -> Rect {
     let mut all = boxes.fold(base, |sum, one| sum.union(&one));
     if let Some(group) = truck::trailer(vehicle, view) {
         for shape in &group.shapes {
-            if let super::Shape::Path(_, path) = shape {
-                all = path.bounds().map_or(all, |b| all.union(&b));
-            }
+            let room = match shape {
+                super::Shape::Path(_, path) => path.bounds(),
+                super::Shape::Box(_, r, _) => Some(*r),
+                super::Shape::Text(_) => None,
+            };
+            all = room.map_or(all, |b| all.union(&b));
         }
     }
     if view != View::Plan {
@@ -136,6 +147,10 @@ fn extent(vehicle: &Vehicle, view: View) -> Rect {
         all.bottom = 0.0;
     }
     all
+}
+
+fn extent_of_parts(parts: &[parts::Seen]) -> f64 {
+    parts.iter().map(|part| part.rect.right).fold(f64::NEG_INFINITY, f64::max)
 }
 
 /// Ground line with earth strokes, or the centre line in plan.

@@ -1,10 +1,9 @@
 //! Which dimensions each view shows.
 
 use super::plane::{At, Rect, at};
-use super::scene::{Group, TextRole};
-use super::spans::{Rows, Run, Span};
+use super::scene::{Anchor, Group, Role, Text, TextRole};
+use super::spans::{FIGURE, Rows, Run, Span, arrow};
 use super::{Style, View};
-use crate::geometry::Point;
 use crate::quantity;
 use crate::vehicle::{Item, Vehicle};
 
@@ -13,6 +12,8 @@ use crate::vehicle::{Item, Vehicle};
 pub struct Edges {
     /// Room of the truck itself in the view.
     pub truck: Rect,
+    /// Where upright dimensions at the rear may stand.
+    pub rear: f64,
     /// Below everything that hangs under the truck, such as the axle loads.
     pub below: f64,
     /// Truck millimetres to one paper millimetre.
@@ -64,7 +65,7 @@ pub fn main(vehicle: &Vehicle, view: View, style: &Style, edges: &Edges) -> (Gro
     let mut group = Group::layer("dimensions");
     let u = edges.unit;
     let mut below = Rows::new(Run::Level, edges.below, u);
-    let mut right = Rows::new(Run::RightOf, edges.truck.right + u, u);
+    let mut right = Rows::new(Run::RightOf, edges.rear + u, u);
     let mut left = Rows::new(Run::LeftOf, edges.truck.left - u, u);
     if style.dimensions {
         match view {
@@ -74,11 +75,11 @@ pub fn main(vehicle: &Vehicle, view: View, style: &Style, edges: &Edges) -> (Gro
         }
     }
     if let Some(item) = chosen(vehicle, style) {
-        part(item, view, style, &mut group, &mut below, &mut right);
+        part(item, view, style, &mut group, &mut below, u);
     }
     let room = Rect {
         left: left.end(),
-        right: right.end(),
+        right: right.end().max(edges.truck.right),
         top: edges.truck.top,
         bottom: below.end().max(edges.below),
     };
@@ -166,35 +167,55 @@ fn lengthwise(item: &Item, style: &Style) -> [(f64, f64, String); 2] {
     ]
 }
 
-fn part(
-    item: &Item,
-    view: View,
-    style: &Style,
-    group: &mut Group,
-    below: &mut Rows,
-    right: &mut Rows,
-) {
+fn part(item: &Item, view: View, style: &Style, group: &mut Group, below: &mut Rows, unit: f64) {
     let b = &item.bounds;
     let r = view.rect(b);
     let middle = b.centre();
-    let mut add = |rows: &mut Rows, from: At, to: At, text: String| {
+    let mut add = |from: At, to: At, text: String| {
         let span = Span { from, to, text, role: TextRole::PartDimension };
-        rows.add(group, &span, 0);
+        below.add(group, &span, 0);
     };
     let y_text = format!("y {}", quantity::length(middle.y, style.units));
     let z_text = format!("z {}", quantity::length(b.min.z, style.units));
-    let low = view.at(Point::new(b.max.x, b.max.y, b.min.z));
+    // Beside the part, on the side where nothing else stands.
+    let forward = r.left > 0.0;
     match view {
-        View::Side => add(right, at(r.right, 0.0), at(r.right, low.y), z_text),
+        View::Side => upright(group, &r, (0.0, r.bottom), forward, z_text, unit),
         View::Plan => {
             for (from, to, text) in lengthwise(item, style) {
-                add(below, at(from, r.bottom), at(to, r.bottom), text);
+                add(at(from, r.bottom), at(to, r.bottom), text);
             }
-            add(right, at(r.right, 0.0), at(r.right, r.centre().y), y_text);
+            upright(group, &r, (0.0, r.centre().y), forward, y_text, unit);
         }
         View::Rear => {
-            add(below, at(0.0, r.bottom), at(r.centre().x, r.bottom), y_text);
-            add(right, at(r.right, 0.0), at(r.right, low.y), z_text);
+            add(at(0.0, r.bottom), at(r.centre().x, r.bottom), y_text);
+            upright(group, &r, (0.0, r.bottom), r.centre().x > 0.0, z_text, unit);
         }
     }
+}
+
+/// A short upright dimension beside a part, its figure lying next to it.
+fn upright(group: &mut Group, r: &Rect, (from, to): (f64, f64), left: bool, text: String, u: f64) {
+    if (to - from).abs() < 1.0 || !r.is_finite() {
+        return;
+    }
+    let sign = if left { -1.0 } else { 1.0 };
+    let edge = if left { r.left } else { r.right };
+    let x = edge + sign * 1.6 * u;
+    let role = TextRole::PartDimension;
+    group.draw(Role::Extension, |p| {
+        p.line(at(edge + sign * 0.4 * u, to), at(x + sign * u, to));
+        p.line(at(x - sign * u, from), at(x + sign * u, from));
+    });
+    group.draw(Role::Dimension, |p| {
+        p.line(at(x, from), at(x, to));
+    });
+    let way = if to > from { 1.0 } else { -1.0 };
+    group.draw(Role::Arrow, |p| {
+        arrow(p, at(x, from), at(x, from + way * 2.2 * u), u);
+        arrow(p, at(x, to), at(x, to - way * 2.2 * u), u);
+    });
+    let anchor = if left { Anchor::End } else { Anchor::Start };
+    let y = f64::midpoint(from, to) + 0.36 * FIGURE * u;
+    group.text(Text::new(role, x + sign * 0.9 * u, y, anchor, FIGURE * u, text));
 }

@@ -19,6 +19,9 @@ pub struct Labels {
     soft: Vec<Vec<Rect>>,
 }
 
+/// How many free spots are passed over in the hope of one that covers no neighbour.
+const FEW: usize = 20;
+
 /// Where a label went.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spot {
@@ -58,7 +61,7 @@ impl Labels {
     pub fn place(&mut self, part: &Rect, width: f64, height: f64, inside: bool) -> Option<Spot> {
         let found = self.inside(part, width, height, inside).or_else(|| {
             let gap = height * 0.5;
-            let mut second = None;
+            let (mut second, mut reach) = (None, FEW);
             for candidate in around(part, width, height, gap) {
                 if !self.is_free(&candidate) {
                     continue;
@@ -67,6 +70,11 @@ impl Labels {
                 if !self.any(&self.soft, &candidate, Some(part)) {
                     return Some(spot);
                 }
+                // Covering a neighbour is better than standing far off.
+                if reach == 0 {
+                    return second.or(Some(spot));
+                }
+                reach -= 1;
                 second = second.or(Some(spot));
             }
             second
@@ -138,7 +146,7 @@ fn index(value: f64) -> usize {
 fn around(part: &Rect, width: f64, height: f64, gap: f64) -> impl Iterator<Item = Rect> {
     let part = *part;
     let middle = part.centre();
-    (0..7_u32).flat_map(move |ring| {
+    (0..6_u32).flat_map(move |ring| {
         let out = gap + f64::from(ring) * height * 1.15;
         let (up, down) = (part.top - out - height / 2.0, part.bottom + out + height / 2.0);
         let (left, right) = (part.left - out - width / 2.0, part.right + out + width / 2.0);

@@ -51,9 +51,8 @@ pub fn loads(marks: &Marks, top: f64, unit: f64) -> (Vec<Group>, f64) {
                 at(mark.x_mm - 1.3 * u, 3.4 * u),
             ]);
         });
-        group.draw(Role::White, |p| {
-            p.rect(&Rect::new(at(left - 0.4 * u, y), at(right, y + 3.0 * LINE * u)));
-        });
+        let room = Rect::new(at(left - 0.4 * u, y), at(right, y + 3.0 * LINE * u));
+        group.rounded(Role::White, room, 0.0);
         let line = |i: f64| y + (i + 0.8) * LINE * u;
         let text = |role, x: f64, i: f64, size: f64, words: &str| {
             Text::new(role, x, line(i), Anchor::Start, size, words)
@@ -129,13 +128,15 @@ pub fn cg(c: At, labels: &mut Labels, unit: f64) -> Group {
     let mark = Rect::about(c, 2.0 * r, 2.0 * r);
     labels.take(mark);
     let size = FIGURE * unit;
-    let wide = width("CG", size, true) + 0.8 * unit;
-    if let Some(spot) = labels.place(&mark, wide, size * 1.15, false) {
-        group.draw(Role::White, |p| {
-            p.rounded(&spot.rect, 0.5 * unit);
-        });
-        let x = spot.rect.centre().x;
-        let y = spot.rect.bottom - 0.28 * size;
+    let (wide, tall) = (width("CG", size, true) + 0.8 * unit, size * 1.15);
+    let (dx, dy) = (r * 1.2 + wide / 2.0, r * 0.95 + tall / 2.0);
+    let near = [(dx, -dy), (-dx, -dy), (dx, dy), (-dx, dy), (0.0, -dy - 0.8 * r), (0.0, dy + 0.8 * r)];
+    let near = near.into_iter().map(|(x, y)| Rect::about(at(c.x + x, c.y + y), wide, tall));
+    if let Some(spot) = near.into_iter().find(|spot| labels.is_free(spot)) {
+        labels.take(spot);
+        group.rounded(Role::White, spot, 0.5 * unit);
+        let x = spot.centre().x;
+        let y = spot.bottom - 0.28 * size;
         group.text(Text::new(TextRole::Load, x, y, Anchor::Middle, size, "CG"));
     }
     group

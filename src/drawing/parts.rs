@@ -41,6 +41,8 @@ pub fn seen(vehicle: &Vehicle, view: View, room: &Rect) -> Vec<Seen> {
             continue;
         }
         let near = view.near_face(&item.bounds);
+        // Cables, brackets and fluid lie along others and hide nothing.
+        let near = if item.part.soft { near - 10_000.0 } else { near };
         covers.push(Cover { rect, near, item: Some(index) });
         parts.push(Seen { index, rect, sight: Sight::Open, by: None, near });
     }
@@ -104,10 +106,14 @@ pub fn part(
         kind: item.part.kind,
         label: label(item, style),
         sight: seen.sight,
+        soft: item.part.soft,
         selected,
         severity: worst.get(item.tag.as_str()).copied(),
     });
-    group.draw(Role::Shape, |p| outline(p, item, view));
+    match item.solids.as_slice() {
+        [Solid::Block(_)] => group.rounded(Role::Shape, seen.rect, 22.0),
+        _ => group.draw(Role::Shape, |p| outline(p, item, view)),
+    }
     if seen.sight == Sight::Behind && !selected {
         return group;
     }
@@ -140,7 +146,7 @@ fn outline(p: &mut Path, item: &Item, view: View) {
                 }
             }
             Solid::Block(_) => {
-                p.rounded(&r, 22.0);
+                p.rect(&r);
             }
             _ => {
                 p.join(&view.outline(solid));

@@ -50,9 +50,7 @@ pub fn pointers(marks: &Marks, view: View, style: &Style, labels: &mut Labels, u
                     let k = (radius / far).min(1.0);
                     p.line(from, at(c.x + (from.x - c.x) * k, c.y + (from.y - c.y) * k));
                 });
-                group.draw(Role::Plate, |p| {
-                    p.rounded(&spot.rect, 0.7 * u);
-                });
+                group.rounded(Role::Plate, spot.rect, 0.7 * u);
                 let y = spot.rect.centre().y;
                 icon_at(&mut group, pointer.severity, at(spot.rect.left + 2.2 * u, y), 1.4 * u);
                 group.text(Text::new(

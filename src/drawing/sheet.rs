@@ -2,10 +2,9 @@
 
 use super::plane::{Rect, at};
 use super::scene::{Anchor, Group, Page, Role, Scene, Text, TextRole};
-use super::text::fitted;
+use super::text::{fitted, width};
 use super::{Marks, Style, TitleBlock, View};
-use crate::law::MM_PER_IN;
-use crate::quantity::{self, Units};
+use crate::quantity::{self, MM_PER_IN, Units};
 use crate::vehicle::Vehicle;
 
 /// A3, landscape, paper millimetres.
@@ -88,7 +87,10 @@ fn title(vehicle: &Vehicle, view: View, style: &Style, block: &TitleBlock, scale
     });
     let name = if block.name.is_empty() { &vehicle.name } else { &block.name };
     let wide = t.width() - 6.0;
-    group.text(text(TextRole::Title, t.left + 3.0, t.top + 7.6, 5.0, wide, name));
+    // A long name is set smaller before it is cut.
+    let size = [5.0, 4.5, 4.0, 3.5].into_iter().find(|size| width(name, *size, true) <= wide);
+    let size = size.unwrap_or(3.5);
+    group.text(text(TextRole::Title, t.left + 3.0, t.top + 7.6, size, wide, name));
     group.text(text(TextRole::Note, t.left + 3.0, t.top + 13.6, 3.2, wide, &vehicle.chassis.name));
     let units = match style.units {
         Units::Metric => "mm, kg",

@@ -36,8 +36,7 @@ pub fn css(css: &mut String, scene: &Scene) {
     let line = |width: f64| format!("{:.1}px", width * u);
     let pen = |width: f64, colour: &str| format!("stroke:{colour};stroke-width:{}", line(width));
     let dash = |on: f64, off: f64| format!("stroke-dasharray:{:.1} {:.1}", on * u, off * u);
-    let dash_dot = format!("{0} {1:.1} {2:.1} {1:.1}", dash(6.0, 1.0), u, 0.6 * u);
-    let dash_dot = dash_dot.replacen(&format!(" {u:.1} {u:.1} "), &format!(" {u:.1} "), 1);
+    let dash_dot = format!("{} {:.1} {u:.1}", dash(6.0, 1.0), 0.6 * u);
     rule("path,rect", "fill:none;stroke-linejoin:round;stroke-linecap:round");
     rule(".paper", "fill:#fff");
     rule("text", &format!("fill:{INK};font-family:Helvetica,Arial,sans-serif;stroke:none"));

@@ -5,7 +5,7 @@ use super::parts::Seen;
 use super::plane::{Rect, at};
 use super::scene::{Anchor, Group, Owner, Role, Sight, Text, TextRole};
 use super::text::width;
-use super::Style;
+use super::{Style, View};
 use crate::quantity;
 use crate::vehicle::Vehicle;
 use std::collections::BTreeMap;
@@ -33,6 +33,7 @@ pub struct Tag {
 pub fn place(
     vehicle: &Vehicle,
     parts: &[Seen],
+    view: View,
     style: &Style,
     labels: &mut Labels,
     unit: f64,
@@ -62,6 +63,10 @@ pub fn place(
     });
     let mut placed = BTreeMap::new();
     for seen in order {
+        // Behind the truck nearly everything is hidden by something: only what is seen is named.
+        if view == View::Rear && seen.sight == Sight::Behind && !chosen(seen) {
+            continue;
+        }
         let item = &vehicle.items[seen.index];
         let hidden = seen.sight == Sight::Behind;
         let mut text = if hidden { format!("({})", item.tag) } else { item.tag.clone() };
@@ -73,15 +78,15 @@ pub fn place(
         let plate = width(&text, FIGURE * u, true) + 1.6 * u;
         let tall = PLATE * u;
         let inside = !hidden;
-        let mass = quantity::mass(item.planned_kg(), style.units);
-        let full = plate + width(&mass, FIGURE * 0.9 * u, false) + 1.4 * u;
-        let roomy = inside
-            && !text.contains('(')
-            && seen.rect.width() > full + 2.0 * u
-            && seen.rect.height() > 2.4 * tall;
+        let large = seen.rect.width() > plate + 8.0 * u && seen.rect.height() > 2.4 * tall;
+        let mass = (inside && large && !text.contains('('))
+            .then(|| quantity::mass(item.planned_kg(), style.units));
+        let full = plate
+            + mass.as_deref().map_or(0.0, |m| width(m, FIGURE * 0.9 * u, false) + 1.4 * u);
+        let roomy = mass.is_some() && seen.rect.width() > full + 2.0 * u;
         let wide = if roomy { full } else { plate };
         if let Some(spot) = labels.place(&seen.rect, wide, tall, inside) {
-            let mass = (roomy && !spot.leader).then_some(mass);
+            let mass = mass.filter(|_| roomy && !spot.leader);
             placed.insert(
                 seen.index,
                 Tag { spot, plate, text, mass, target: seen.rect, hidden },
@@ -113,16 +118,12 @@ pub fn draw(tag: &Tag, of: &str, unit: f64) -> Group {
     }
     let plate = Rect { right: r.left + tag.plate, ..r };
     if let Some(mass) = &tag.mass {
-        group.draw(Role::White, |p| {
-            p.rounded(&r, 0.6 * u);
-        });
+        group.rounded(Role::White, r, 0.6 * u);
         let x = plate.right + 0.6 * u;
         let y = r.centre().y + 0.33 * FIGURE * u;
         group.text(Text::new(TextRole::Margin, x, y, Anchor::Start, FIGURE * 0.9 * u, mass.clone()));
     }
-    group.draw(if tag.hidden { Role::White } else { Role::Black }, |p| {
-        p.rounded(&plate, 0.6 * u);
-    });
+    group.rounded(if tag.hidden { Role::White } else { Role::Black }, plate, 0.6 * u);
     let role = if tag.hidden { TextRole::Note } else { TextRole::Tag };
     let at_ = at(plate.centre().x, plate.centre().y + 0.36 * FIGURE * u);
     group.text(Text::new(role, at_.x, at_.y, Anchor::Middle, FIGURE * u, tag.text.clone()));

@@ -18,7 +18,7 @@ const WIDTHS: [u16; 95] = [
 /// Room for wider families than the table's.
 const SLACK: f64 = 1.16;
 /// Heavier weights are wider.
-const BOLD: f64 = 1.09;
+const BOLD: f64 = 1.13;
 /// Above the base line, of the em.
 const ASCENT: f64 = 0.78;
 /// Below the base line, of the em.

@@ -11,15 +11,30 @@ use crate::vehicle::Vehicle;
 const FIGURE: f64 = 2.5;
 
 /// All zones but the one that is the whole frame. Zones that coincide in the view share a name.
-pub fn zones(vehicle: &Vehicle, view: View, labels: &mut Labels, unit: f64) -> Vec<Group> {
+pub fn zones(
+    vehicle: &Vehicle,
+    view: View,
+    room: &Rect,
+    labels: &mut Labels,
+    unit: f64,
+) -> Vec<Group> {
+    // Open zones reach far above the truck; what lies outside of the drawing is not drawn.
+    let room = room.grown(-unit);
     let mut named: Vec<(Rect, Vec<&str>)> = Vec::new();
     let mut groups = Vec::new();
     for zone in vehicle.zones.iter().filter(|z| z.id != "frame" && z.volume.has_place()) {
         let r = view.rect(&zone.volume);
+        let r = Rect {
+            left: r.left.max(room.left),
+            top: r.top.max(room.top),
+            right: r.right.min(room.right),
+            bottom: r.bottom.min(room.bottom),
+        };
+        if r.width() < 1.0 || r.height() < 1.0 {
+            continue;
+        }
         let mut group = Group::new(Owner::Zone(zone.id.clone()));
-        group.draw(Role::Zone, |p| {
-            p.rect(&r);
-        });
+        group.rounded(Role::Zone, r, 0.0);
         groups.push(group);
         match named.iter_mut().find(|(rect, _)| *rect == r) {
             Some((_, names)) => names.push(&zone.name),

@@ -2,13 +2,9 @@
 //!
 //! The numbers are kept in the unit in which the law prints them.
 
+use crate::quantity::{KG_PER_LB, MM_PER_IN};
 use crate::source::{Checker, Problems, Source};
 use serde::{Deserialize, Serialize};
-
-/// Kilograms in one avoirdupois pound, exact (NIST Handbook 44, appendix C).
-pub const KG_PER_LB: f64 = 0.453_592_37;
-/// Millimetres in one inch, exact.
-pub const MM_PER_IN: f64 = 25.4;
 
 /// Weight limits of one jurisdiction. Bridge tables and lengths come with a later format.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

@@ -34,6 +34,10 @@ impl Library {
             let hint = format!("at most {} bytes", Self::MOST_BYTES);
             return Err(Problem::new(file, "", "", "is too long", hint).into());
         }
+        if text.trim_matches('\u{feff}').trim_ascii().is_empty() {
+            let hint = "a chassis, trailer, parts or law in TOML, or a plan in JSON";
+            return Err(Problem::new(file, "", "", "is empty", hint).into());
+        }
         let table: toml::Table = text.parse().map_err(|e: toml::de::Error| {
             Problem::new(file, "", "", e.message().to_owned(), place_of(text, &e))
         })?;

@@ -3,8 +3,12 @@
 //! Inside, lengths are millimetres and masses kilograms; a person may read and type pounds and
 //! inches. Conversion factors are exact by definition (NIST Handbook 44, appendix C).
 
-use crate::law::{KG_PER_LB, MM_PER_IN};
 use serde::{Deserialize, Serialize};
+
+/// Kilograms in one avoirdupois pound, exact (NIST Handbook 44, appendix C).
+pub const KG_PER_LB: f64 = 0.453_592_37;
+/// Millimetres in one inch, exact.
+pub const MM_PER_IN: f64 = 25.4;
 
 /// Units that a person reads.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]

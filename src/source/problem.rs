@@ -18,10 +18,15 @@ pub struct Problem {
 }
 
 impl Problem {
-    /// Longest value text that is repeated back to a person, in characters.
-    const SHOWN: usize = 60;
+    /// Longest value that is repeated back to a person, in characters.
+    const LONGEST_VALUE: usize = 60;
+    /// Longest path; keys of a hostile file are part of it.
+    const LONGEST_PATH: usize = 160;
+    /// Longest sentence; the reader's own may quote the file and list what it knows.
+    const LONGEST_WHAT: usize = 800;
 
-    /// Makes a problem; a long value is cut so that a hostile file cannot flood a message.
+    /// Makes a problem. What comes from the file is cut, so that a hostile one cannot flood a
+    /// message, and loses its control characters, so that it cannot rule the terminal either.
     #[must_use]
     pub fn new(
         file: impl Into<String>,
@@ -30,16 +35,28 @@ impl Problem {
         what: impl Into<String>,
         hint: impl Into<String>,
     ) -> Self {
-        let value: String = value.into();
-        let value = if value.chars().count() > Self::SHOWN {
-            let mut short: String = value.chars().take(Self::SHOWN).collect();
-            short.push('…');
-            short
-        } else {
-            value
-        };
-        Self { file: file.into(), path: path.into(), value, what: what.into(), hint: hint.into() }
+        Self {
+            file: file.into(),
+            path: shown(path.into(), Self::LONGEST_PATH),
+            value: shown(value.into(), Self::LONGEST_VALUE),
+            what: shown(what.into(), Self::LONGEST_WHAT),
+            hint: hint.into(),
+        }
     }
+}
+
+fn shown(text: String, longest: usize) -> String {
+    // Bytes are never fewer than characters, and most texts are short.
+    let cut = text.len() > longest && text.chars().nth(longest).is_some();
+    if !cut && !text.chars().any(char::is_control) {
+        return text;
+    }
+    let plain = |c: char| if c.is_control() { '\u{fffd}' } else { c };
+    let mut short: String = text.chars().take(longest).map(plain).collect();
+    if cut {
+        short.push('…');
+    }
+    short
 }
 
 impl std::fmt::Display for Problem {

@@ -134,6 +134,15 @@ impl Planner {
         }
     }
 
+    /// Where a part from the shelf goes when nobody carries it.
+    #[must_use]
+    pub fn spot(&self, part: &str) -> String {
+        match self.session.spot(part) {
+            Some(found) => json(&found),
+            None => refused("this truck has no zone for that part: carry it to its place"),
+        }
+    }
+
     /// Moves a part by keyboard steps.
     pub fn nudge(&mut self, tag: &str, axis: &str, steps: f64, big: bool) -> String {
         answer(self.session.nudge(tag, axis, steps, big))
@@ -153,6 +162,14 @@ impl Planner {
     pub fn open(&mut self, file: &str, text: &str) -> String {
         match self.session.open(file, text) {
             Ok(what) => json(&Done { ok: true, what: Some(what) }),
+            Err(problems) => json(&Unusable { problems }),
+        }
+    }
+
+    /// Puts back a plan that the page kept.
+    pub fn restore(&mut self, text: &str) -> String {
+        match self.session.restore(text) {
+            Ok(()) => json(&Done { ok: true, what: None }),
             Err(problems) => json(&Unusable { problems }),
         }
     }

@@ -11,6 +11,7 @@ mod enter;
 mod fields;
 mod session;
 mod snap;
+mod spot;
 mod view;
 
 #[cfg(target_arch = "wasm32")]

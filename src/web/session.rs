@@ -158,6 +158,16 @@ impl Session {
         })
     }
 
+    /// Puts back a plan that the page kept, with no step to go back to.
+    ///
+    /// # Errors
+    /// Every problem with file, path, value and what would be accepted; nothing has changed then.
+    pub fn restore(&mut self, text: &str) -> Result<(), Problems> {
+        self.open("the plan kept in this browser", text)?;
+        self.history = History::new(self.plan().clone());
+        Ok(())
+    }
+
     /// Starts a new plan on a template, as one step that can be undone.
     ///
     /// # Errors

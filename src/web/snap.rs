@@ -1,6 +1,7 @@
 //! Where a dragged part comes to rest: at a zone's ends, at a neighbour's clearance, on a grid.
 
 use super::session::Session;
+use super::spot::complete;
 use crate::clearance::side_towards;
 use crate::geometry::{Aabb, Point};
 use crate::plan::{Place, Placed};
@@ -63,6 +64,9 @@ impl Session {
         if question.centred {
             at = Point::new(at.x - size.x / 2.0, at.y, at.z - size.z / 2.0);
         }
+        if question.tag.is_none() {
+            at = complete(&vehicle, &moving, &question.view, at);
+        }
         let zone = zone_for(&vehicle, &moving, at, size, question.tag.is_none());
         let mut to = Vec::new();
         let (along, across, up) = match question.view.as_str() {
@@ -91,7 +95,7 @@ impl Session {
     }
 
     /// The part as it would stand at the asked place.
-    fn moving(&self, vehicle: &Vehicle, question: &SnapQuestion) -> Option<Item> {
+    pub(super) fn moving(&self, vehicle: &Vehicle, question: &SnapQuestion) -> Option<Item> {
         if let Some(tag) = &question.tag {
             return vehicle.item(tag).cloned();
         }
@@ -108,11 +112,11 @@ impl Session {
     }
 }
 
-struct Axes<'a> {
-    moving: &'a Item,
-    others: &'a [&'a Item],
-    space: Option<Aabb>,
-    size: Point,
+pub(super) struct Axes<'a> {
+    pub moving: &'a Item,
+    pub others: &'a [&'a Item],
+    pub space: Option<Aabb>,
+    pub size: Point,
 }
 
 impl Axes<'_> {
@@ -178,7 +182,7 @@ impl Axes<'_> {
     }
 
     /// Clearance between the moving part and another that lies in this direction from it.
-    fn gap(&self, other: &Item, towards: Point) -> f64 {
+    pub fn gap(&self, other: &Item, towards: Point) -> f64 {
         let own = side_towards(&self.moving.clearance, towards);
         let back = side_towards(&other.clearance, towards * -1.0);
         let kinds = [(self.moving, other), (other, self.moving)];
@@ -193,7 +197,7 @@ fn beside_words(other: &Item, gap: f64) -> String {
     format!("{} at {gap:.0} mm", other.tag)
 }
 
-fn overlaps(from: f64, size: f64, low: f64, high: f64) -> bool {
+pub(super) fn overlaps(from: f64, size: f64, low: f64, high: f64) -> bool {
     from < high && low < from + size
 }
 

@@ -14,7 +14,7 @@ mod trailer;
 mod wheels;
 
 pub use coupling::fifth_wheel;
-pub use trailer::trailer;
+pub use trailer::{swing_words, trailer};
 
 use super::View;
 use super::plane::{At, Rect, at};

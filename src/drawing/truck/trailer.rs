@@ -1,10 +1,13 @@
 //! The front of the trailer as far as the tractor's plan needs it: nose, legs, swing.
 
-use super::super::View;
+use super::super::labels::{Labels, leader};
 use super::super::plane::{Path, Rect, at};
-use super::super::scene::{Group, Role};
+use super::super::scene::{Anchor, Group, Role, Text, TextRole};
+use super::super::text::width;
+use super::super::{Style, View};
 use super::{side_rect, xz};
 use crate::numeric::{cos, sin};
+use crate::quantity;
 use crate::vehicle::Vehicle;
 
 /// How much of the trailer is drawn behind the end of the frame, mm.
@@ -83,6 +86,33 @@ pub fn trailer(vehicle: &Vehicle, view: View) -> Option<Group> {
             });
         }
     }
+    Some(group)
+}
+
+/// The radius of the nose's swing, beside its circle.
+#[must_use]
+pub fn swing_words(
+    vehicle: &Vehicle,
+    style: &Style,
+    labels: &mut Labels,
+    unit: f64,
+) -> Option<Group> {
+    let coupled = vehicle.trailer.as_ref()?;
+    let radius = coupled.swing_radius_mm();
+    let text = format!("swing R {}", quantity::length(radius, style.units));
+    let size = 2.8 * unit;
+    let (wide, tall) = (width(&text, size, false) + unit, 1.15 * size);
+    // On the upper half of the circle, ahead of the kingpin.
+    let c = View::Plan.at(coupled.kingpin);
+    let on = at(c.x - radius * 0.5, c.y - radius * 0.866);
+    let spot = labels.place(&Rect::about(on, unit, unit), wide, tall, false)?;
+    let mut group = Group::layer("swing");
+    let (from, to) = leader(&spot.rect, &Rect::about(on, unit, unit), unit);
+    group.draw(Role::Leader, |p| {
+        p.line(from, to);
+    });
+    let (x, y) = (spot.rect.centre().x, spot.rect.bottom - 0.3 * size);
+    group.text(Text::new(TextRole::Dimension, x, y, Anchor::Middle, size, text));
     Some(group)
 }
 

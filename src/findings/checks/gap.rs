@@ -25,8 +25,15 @@ pub(super) fn against(answers: &Answers, report: &mut Report, state: State, what
     }
     let closest =
         gaps().reduce(|a, b| if b.margin_mm() < a.margin_mm() { b } else { a });
-    if let Some(gap) = closest {
-        report.add(finding(answers, gap, Severity::Holds));
+    match closest {
+        Some(gap) => report.add(finding(answers, gap, Severity::Holds)),
+        None if answers.clearances.missing.iter().any(|(s, _)| *s == state) => {}
+        // Nothing near is a result too, and silence would not be one.
+        None => report.add(Finding::new(
+            Severity::Holds,
+            what,
+            Phrase::new().text(format!("Nothing comes near: {what}.")),
+        )),
     }
 }
 
@@ -74,7 +81,18 @@ fn name(answers: &Answers, thing: &Thing) -> String {
         Thing::Sweep(name) => format!("the {name}"),
         Thing::Body(id) => {
             let found = answers.vehicle.bodies.iter().find(|b| &b.id == id);
-            found.map_or_else(|| id.clone(), |body| format!("the {}", body.name))
+            found.map_or_else(|| id.clone(), |body| format!("the {}", lower_first(&body.name)))
         }
+    }
+}
+
+/// "Crossmember behind the engine" within a sentence; "ABS valve" stays.
+fn lower_first(name: &str) -> String {
+    let mut chars = name.chars();
+    match (chars.next(), chars.next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => {
+            first.to_lowercase().chain(std::iter::once(second)).chain(chars).collect()
+        }
+        _ => name.to_owned(),
     }
 }

@@ -54,8 +54,8 @@ pub(super) fn against(answers: &Answers, report: &mut Report, kind: LimitKind) {
         let sentence = Phrase::new().text(format!("The {} carries ", limits.name));
         let sentence = sentence.mass(group.load_kg).text(format!(" ({}), ", case.words()));
         let sentence = match severity {
-            Severity::Fails => sentence.mass(-margin).text(format!(" over its {} of ", kind.words())),
-            _ => sentence.mass(margin).text(format!(" under its {} of ", kind.words())),
+            Severity::Fails => sentence.mass(-margin).text(format!(" over {} of ", kind.in_sentence())),
+            _ => sentence.mass(margin).text(format!(" under {} of ", kind.in_sentence())),
         };
         let sentence = sentence.mass(limit.kg);
         let sentence = match severity {

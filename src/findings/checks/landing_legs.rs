@@ -18,5 +18,5 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    gap::against(answers, report, State::Legs, "landing legs");
+    gap::against(answers, report, State::Legs, "the landing legs");
 }

@@ -18,5 +18,5 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    gap::against(answers, report, State::Parts, "parts");
+    gap::against(answers, report, State::Parts, "parts and parts");
 }

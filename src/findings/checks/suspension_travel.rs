@@ -18,5 +18,5 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    gap::against(answers, report, State::Travel, "axles");
+    gap::against(answers, report, State::Travel, "what rides on the axles");
 }

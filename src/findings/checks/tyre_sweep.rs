@@ -18,5 +18,5 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    gap::against(answers, report, State::TyreMoving, "tyres");
+    gap::against(answers, report, State::TyreMoving, "tyres at full jounce and lock");
 }
