@@ -2,6 +2,7 @@
 // Every move asks the core what the plan would be; only letting go changes the plan.
 
 import { el, tell } from "./dom.js";
+import { PART, tagOf } from "./stage.js";
 
 /** A press becomes a drag after this many pixels, so that a click stays a click. */
 const SLACK = 4;
@@ -32,11 +33,14 @@ export class Carry {
 
   /** Takes hold of a part on the truck. */
   grip(event) {
-    const element = event.target.closest(".part[data-tag]");
+    const element = event.target.closest(PART);
     if (!element || event.button !== 0 || this.load) return;
     const view = element.closest(".view").dataset.view;
-    const part = this.bench.part(element.dataset.tag);
+    const part = this.bench.part(tagOf(element));
     if (!part) return;
+    const fixed = part.locked
+      ? `${part.tag} is locked. Unlock it in the Part panel to move it.`
+      : part.movable === false ? `${part.tag} goes where its two ends are.` : null;
     const from = { x: event.clientX, y: event.clientY };
     const at = { x_mm: part.x_mm, y_mm: part.y_mm, z_mm: part.z_mm };
     const seen = this.stage.seenAt(view, at);
@@ -44,7 +48,7 @@ export class Carry {
       pointer: event.pointerId,
       tag: part.tag,
       part: null,
-      locked: part.locked,
+      fixed,
       at,
       view,
       from,
@@ -52,7 +56,7 @@ export class Carry {
       lead: seen ? { x: seen.x - from.x, y: seen.y - from.y } : { x: 0, y: 0 },
       moving: false,
       edit: null,
-      ghost: element.cloneNode(true),
+      ghost: this.stage.partElement(part.tag, view)?.cloneNode(true) ?? null,
     };
     this.stage.activate(view);
   }
@@ -65,7 +69,7 @@ export class Carry {
       tag: null,
       part,
       before: new Set(this.bench.view.placed.map(each => each.tag)),
-      locked: false,
+      fixed: null,
       at: { x_mm: 0, y_mm: 0, z_mm: 0 },
       view: null,
       from: { x: event.clientX, y: event.clientY },
@@ -95,8 +99,8 @@ export class Carry {
 
   start() {
     const { load, stage } = this;
-    if (load.locked) {
-      tell(`${load.tag} is locked. Unlock it in the Part panel to move it.`);
+    if (load.fixed) {
+      tell(load.fixed);
       this.load = null;
       return false;
     }
@@ -130,12 +134,19 @@ export class Carry {
     }
     const wish = stage.placeAt(view, load.to.x + load.lead.x, load.to.y + load.lead.y, load.at);
     if (!wish) return;
-    const snapped = load.to.free ? { ...wish, zone: null, to: [] } : bench.snap({
+    // Free of snapping only on the truck: from the shelf, the core must first find its side.
+    const free = load.to.free && load.tag;
+    const snapped = free ? { ...wish, zone: null, to: [] } : bench.snap({
       tag: load.tag,
       part: load.part?.id ?? null,
+      centred: load.part !== null,
       view,
       ...wish,
     });
+    if (snapped.refused !== undefined) {
+      stage.note(snapped.refused);
+      return;
+    }
     const place = { x_mm: snapped.x_mm, y_mm: snapped.y_mm, z_mm: snapped.z_mm };
     const edit = load.tag
       ? { do: "move", tag: load.tag, ...place, zone: snapped.zone ?? null }
@@ -174,7 +185,7 @@ export class Carry {
     const part = stage.partElement(load.tag, load.view);
     if (!part) return;
     const ghost = load.ghost.cloneNode(true);
-    ghost.setAttribute("class", "ghost");
+    ghost.setAttribute("class", "was-here");
     ghost.removeAttribute("tabindex");
     ghost.removeAttribute("data-tag");
     ghost.setAttribute("aria-hidden", "true");

@@ -40,8 +40,11 @@ function frame(field, control, ...more) {
     say(label, now.label);
     say(unit, now.unit);
     unit.hidden = !now.unit;
-    say(hint, now.hint);
-    hint.hidden = !now.hint;
+    // A slider shows its ends; elsewhere the range is only told when it is overstepped.
+    const ends = typeof now.step === "number" ? `${now.min} to ${now.max} ${now.unit}` : "";
+    const told = [ends, now.hint].filter(Boolean).join("; ");
+    say(hint, told);
+    hint.hidden = !told;
     control.disabled = now.enabled === false;
     complain(now.problem);
   };
@@ -105,16 +108,20 @@ function entry(field, bench) {
 /** A slider beside a number field: the truck follows, and one slide is one change. */
 function slide(field, bench) {
   const slider = el("input", { type: "range" });
-  const slid = { step: false };
   slider.addEventListener("input", () => {
-    const refused = bench.slide(field.id, slider.value, slid);
+    const refused = bench.probeField(field.id, slider.value);
     if (refused !== null) tell(refused);
   });
-  slider.addEventListener("change", () => { slid.step = false; });
+  slider.addEventListener("change", () => {
+    const refused = bench.enter(field.id, slider.value);
+    if (refused === null) return;
+    bench.refresh();
+    tell(refused);
+  });
   slider.update = now => {
     slider.setAttribute("aria-label", `${now.label}, slider`);
-    slider.min = now.min;
-    slider.max = now.max;
+    slider.min = now.low;
+    slider.max = now.high;
     slider.step = now.step;
     if (String(now.value) !== slider.value) slider.value = now.value;
     slider.setAttribute("aria-valuetext", `${now.text} ${now.unit}`);

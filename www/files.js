@@ -47,10 +47,15 @@ export class Files {
         continue;
       }
       const text = await file.text();
-      this.keep.setAside();
+      const before = this.bench.planner.save();
       const answer = this.bench.open(file.name, text);
-      if (answer.problems) problems.push(...answer.problems);
-      else opened.push(`${file.name}: ${answer.what}`);
+      if (answer.problems) {
+        problems.push(...answer.problems);
+        continue;
+      }
+      opened.push(`${file.name}: ${answer.what}`);
+      if (answer.what.startsWith("plan ")) this.keep.setAside(before);
+      else this.keep.addFile(file.name, text);
     }
     if (opened.length > 0) this.after();
     this.complain(problems);

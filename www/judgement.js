@@ -38,7 +38,7 @@ export class Judgement {
   payload() {
     this.payloadText = el("span", { class: "sentence" });
     this.payloadRows = el("tbody");
-    this.payloadMore = el("details", {}, el("summary", {}, "Payload ", this.payloadText),
+    this.payloadMore = el("details", {}, el("summary", {}, el("span", {}, "Payload possible: ", this.payloadText)),
       el("table", {}, this.payloadRows));
     by("payload").append(this.payloadMore);
   }

@@ -5,6 +5,7 @@ import { tell } from "./dom.js";
 const PLAN = "axlewright.plan";
 const LOOK = "axlewright.look";
 const ASIDE = "axlewright.plan.aside";
+const FILES = "axlewright.files";
 const BEFORE = "axlewright.plan.before";
 
 /** Storage may be full or forbidden; the page then works without it, and says so once. */
@@ -44,14 +45,10 @@ export class Keep {
   /** Restores what was kept; a plan that cannot be read is put aside, never thrown away. */
   restore() {
     this.restoreLook();
+    this.restoreFiles();
     const text = stored(PLAN);
     if (text === null) return;
-    let problems;
-    try {
-      ({ problems } = this.bench.open("the plan kept in this browser", text));
-    } catch (error) {
-      problems = [{ file: "the plan kept in this browser", what: String(error) }];
-    }
+    const { problems } = this.bench.restore(text);
     if (problems === undefined) return;
     store(ASIDE, text);
     this.aside = problems;
@@ -70,9 +67,28 @@ export class Keep {
     }
   }
 
+  /** Chassis, parts, trailers and laws that the person added: the plan may need them. */
+  get files() {
+    try {
+      const files = JSON.parse(stored(FILES) ?? "[]");
+      return Array.isArray(files) ? files.filter(each => typeof each?.text === "string") : [];
+    } catch {
+      return [];
+    }
+  }
+
+  addFile(name, text) {
+    const others = this.files.filter(each => each.name !== name);
+    store(FILES, JSON.stringify([...others, { name, text }]));
+  }
+
+  restoreFiles() {
+    for (const { name, text } of this.files) this.bench.planner.open(String(name), text);
+  }
+
   /** Called before another plan takes the place of this one. */
-  setAside() {
-    store(BEFORE, this.bench.planner.save());
+  setAside(text = this.bench.planner.save()) {
+    store(BEFORE, text);
   }
 
   get before() {

@@ -4,7 +4,7 @@ import { by, el, rows, say, setMark, mark, tell } from "./dom.js";
 import { options, showFields } from "./fields.js";
 
 /** What belongs to the truck rather than to what it carries. */
-const TRUCK = /^(wheelbase|splice|fifth|lift|raise|axle)/;
+const TRUCK = /^(wheelbase|splice|fifth-wheel|raised)/;
 
 /** A button that does something to the chosen part. */
 function command(words, key, action) {
@@ -23,11 +23,6 @@ export class PartPanel {
     });
     this.name = el("p", { class: "part-title" });
     this.facts = el("p", { class: "hint" });
-    this.zone = el("select", { id: "part-zone" });
-    this.zone.addEventListener("change", () => {
-      const zone = this.zone.value || null;
-      this.tellIf(bench.edit({ do: "zone", tag: this.tag, zone }), "Moved to another zone");
-    });
     this.fields = el("div", { class: "fields" });
     const run = name => () => this.run(name);
     this.lockButton = command("Lock", "L", run("lock"));
@@ -35,7 +30,6 @@ export class PartPanel {
       command("Turn", "R", run("turn")), command("Duplicate", "D", run("duplicate")),
       command("Mirror", "M", run("mirror")), this.lockButton, command("Delete", "Delete", run("delete")));
     this.body = el("div", {}, this.name, this.facts, this.commands,
-      el("div", { class: "field" }, el("label", { for: "part-zone" }, "Zone"), this.zone),
       this.fields);
     this.none = el("p", { class: "empty" },
       "No part chosen. Click a part on the drawing, or choose one in the list above.");
@@ -62,10 +56,10 @@ export class PartPanel {
     say(this.name, `${part.tag}  ${part.name}`);
     say(this.facts, [part.kind_words, part.mass, part.zone_name, part.locked ? "locked" : ""]
       .filter(Boolean).join(" · "));
+    const placed = part.fields.length > 0;
+    this.commands.hidden = !placed;
     say(this.lockButton, part.locked ? "Unlock" : "Lock");
     this.lockButton.setAttribute("aria-pressed", String(part.locked));
-    options(this.zone, [{ id: "", name: "free" }, ...view.zones]);
-    this.zone.value = part.zone ?? "";
     showFields(this.fields, part.fields, this.bench);
   }
 
@@ -98,7 +92,8 @@ export class TruckPanel {
     this.fields = el("div", { class: "fields" });
     this.strip = el("ul", { id: "strip", class: "lines" });
     this.zones = el("ul", { id: "zones", class: "lines" });
-    host.append(this.fields,
+    this.chassis = el("p", { class: "part-title" });
+    host.append(this.chassis, this.fields,
       el("h2", {}, "Strip list"),
       el("p", { class: "hint" }, "Ticked: taken off the truck."), this.strip,
       el("h2", {}, "Zones"), this.zones);
@@ -106,6 +101,7 @@ export class TruckPanel {
   }
 
   draw(view) {
+    say(this.chassis, view.chassis ?? "");
     showFields(this.fields, view.controls.filter(field => TRUCK.test(field.id)), this.bench);
     rows(this.strip, view.hardware, item => item.id, item => this.item(item), (row, item) => {
       row.box.checked = item.stripped;
@@ -143,7 +139,10 @@ function makeZone() {
 function updateZone(row, zone) {
   setMark(row.sign, zone.severity);
   say(row.words, zone.name);
-  say(row.figure, zone.limit ? `${zone.used} of ${zone.limit}` : zone.used);
+  // A zone without a limit is neither clear nor over.
+  row.sign.style.visibility = zone.severity === "not-assessed" ? "hidden" : "";
+  say(row.figure, zone.severity === "not-assessed" ? zone.used : `${zone.used} of ${zone.limit}`);
+  row.title = zone.limit;
 }
 
 export class LoadPanel {
@@ -161,11 +160,13 @@ export class NotesPanel {
     this.notes = el("textarea", { id: "notes", rows: "6" });
     this.cautions = el("ul", { id: "cautions" });
     this.gaps = el("ul", { id: "gaps", class: "lines" });
+    this.assumed = el("ul", { class: "lines" });
     this.gapsTitle = el("h2", {}, "Missing in this plan");
     host.append(
       el("div", { class: "field" }, el("label", { for: "notes" }, "Notes to the shop"), this.notes),
       this.gapsTitle, this.gaps,
       el("h2", {}, "Cautions"), this.cautions,
+      el("h2", {}, "Assumed throughout"), this.assumed,
     );
     this.notes.addEventListener("change", () => {
       const refused = bench.edit({ do: "notes", text: this.notes.value });
@@ -179,6 +180,7 @@ export class NotesPanel {
       this.notes.value = view.notes;
     }
     rows(this.cautions, view.cautions, each => `${each.level} ${each.text}`, makeCaution, () => {});
+    rows(this.assumed, view.assumptions ?? [], each => each, each => el("li", {}, each), () => {});
     const gaps = view.problems ?? [];
     this.gapsTitle.hidden = gaps.length === 0;
     rows(this.gaps, gaps, each => JSON.stringify(each), each => el("li", {}, problemText(each)), () => {});

@@ -66,7 +66,13 @@ export class Bench {
   }
 
   enter(field, text) {
-    return this.done(() => this.planner.enter(field, String(text), this.options.units));
+    return this.done(() => {
+      const answer = this.planner.enter(field, String(text), this.options.units);
+      // A part with a new tag stays the chosen one.
+      const renamed = field === `part.${this.options.selected}.tag`;
+      if (renamed && read(answer).refused === undefined) this.options.selected = text.trim();
+      return answer;
+    });
   }
 
   nudge(tag, axis, steps, big) {
@@ -83,7 +89,11 @@ export class Bench {
 
   /** Shows the plan as it would be; the plan stays. Returns null, or why it cannot be. */
   probe(edit) {
-    const view = read(this.planner.probe(edit, this.options));
+    return this.tried(this.planner.probe(edit, this.options));
+  }
+
+  tried(answer) {
+    const view = read(answer);
     if (view.refused !== undefined) return view.refused;
     this.show(view, true);
     return null;
@@ -114,18 +124,9 @@ export class Bench {
     return name ?? "";
   }
 
-  /**
-   * Follows a slider: the value before in the same slide is taken back first, so that one
-   * slide is one change. Returns why it was refused, or null.
-   */
-  slide(field, text, slid) {
-    if (slid.step) this.planner.undo();
-    const before = this.planner.save();
-    const refused = this.enter(field, text);
-    if (refused !== null) this.refresh();
-    // A value that changes nothing leaves nothing to take back.
-    slid.step = this.planner.save() !== before;
-    return refused;
+  /** Shows the plan with a field as its slider stands; the plan stays. */
+  probeField(field, text) {
+    return this.tried(this.planner.probe_field(field, String(text), this.options));
   }
 
   select(tag) {
@@ -146,6 +147,13 @@ export class Bench {
       this.refresh();
       this.kept?.();
     }
+    return answer;
+  }
+
+  /** Puts back what an earlier visit left, without a step to take back. */
+  restore(text) {
+    const answer = read(this.planner.restore(text));
+    if (answer.problems === undefined) this.refresh();
     return answer;
   }
 

@@ -74,6 +74,8 @@ export class Sheets {
           columns: ["Tag", "Part", "Mass", "Zone"],
           rows: view.placed.map(each => [each.tag, each.name, each.mass, each.zone_name ?? ""]),
         }),
+        el("h3", {}, "Assumed throughout"),
+        el("ul", { class: "assumed" }, ...(view.assumptions ?? []).map(text => el("li", {}, text))),
         view.notes ? el("h3", {}, "Notes") : null,
         view.notes ? el("p", { class: "notes" }, view.notes) : null,
         el("ul", { class: "cautions" }, ...view.cautions.map(makeCaution))),

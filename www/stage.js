@@ -18,6 +18,11 @@ const DRAWN = {
   rear: place => new DOMPoint(place.y_mm, -place.z_mm),
 };
 
+/** A part itself, or the flag with its tag. */
+export const PART = ".part[data-tag], .tag[data-for]";
+
+export const tagOf = element => element.dataset.tag ?? element.dataset.for;
+
 const SHOWN = [
   ["zones", "Zones"],
   ["dimensions", "Dimensions"],
@@ -143,9 +148,9 @@ export class Stage {
     const name = event.target.closest(".view")?.dataset.view;
     if (this.carry.justCarried || this.views.get(name)?.window.slid) return;
     const pointer = event.target.closest("[data-finding]");
-    const part = event.target.closest(".part[data-tag]");
+    const part = event.target.closest(PART);
     if (part) {
-      const { tag } = part.dataset;
+      const tag = tagOf(part);
       this.bench.select(tag);
       this.focusPart(tag, name);
       this.onChoose?.(tag);

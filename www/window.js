@@ -99,7 +99,7 @@ export class Window {
     };
     paper.addEventListener("pointerdown", event => {
       this.slid = false;
-      if (event.target.closest(".part")) return;
+      if (event.target.closest(".part, .tag")) return;
       down.set(event.pointerId, { x: event.clientX, y: event.clientY });
     });
     paper.addEventListener("pointermove", event => {

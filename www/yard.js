@@ -16,7 +16,7 @@ export class Yard {
     const before = this.keep.before;
     this.dialog.replaceChildren(
       head("yard-title", "Yard", this.dialog),
-      el("p", { class: "hint" }, "The plan on the bench is set aside and can be brought back here."),
+      el("p", { class: "hint" }, "The plan on the bench is set aside: Undo brings it back, and so does this list after a reload."),
       el("div", { class: "columns" },
         el("section", {}, el("h3", {}, "New plan on a chassis"),
           this.list(templates, each => this.begin(planner => planner.start(each.id), each.name))),
