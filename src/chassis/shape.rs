@@ -51,7 +51,7 @@ impl From<Point> for Spot {
 /// the part's front face, y from its middle, z from its underside.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Shape {
     /// A box between two opposite corners, `[x, y, z]` each.
     Box {

@@ -28,6 +28,7 @@ impl Plan {
             c.range_if("fifth_wheel_ahead_mm", ch.fifth_wheel_ahead_mm, -1_000.0, 3_000.0);
             c.count("stripped", ch.stripped.len(), 500);
             c.unique("stripped", ch.stripped.iter().map(String::as_str));
+            c.count("raised", ch.raised.len(), 8);
             c.unique("raised", ch.raised.iter().map(String::as_str));
         });
         c.count("parts", self.parts.len(), 500);
