@@ -4,8 +4,8 @@ use super::Library;
 use crate::chassis::{Chassis, Trailer};
 use crate::law::Regime;
 use crate::part::Family;
-use crate::source::{Problem, Problems};
-use serde::de::DeserializeOwned;
+use crate::source::{Problem, Problems, from_value};
+use serde_json::{Map, Value};
 
 /// What a TOML file turned out to hold.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -41,26 +41,27 @@ impl Library {
         let table: toml::Table = text.parse().map_err(|e: toml::de::Error| {
             Problem::new(file, "", "", e.message().to_owned(), place_of(text, &e))
         })?;
-        if table.contains_key("family") {
-            let family: Family = read(file, text)?;
+        let value = object(file, "", table)?;
+        if value.get("family").is_some() {
+            let family: Family = from_value(file, &value)?;
             family.check(file)?;
             let ids = family.parts.iter().map(|p| p.id.clone()).collect();
             self.parts.extend(family.parts.into_iter().map(|p| (p.id.clone(), p)));
             Ok(FileKind::Parts(ids))
-        } else if table.contains_key("kingpin_to_axles_mm") {
-            let trailer: Trailer = read(file, text)?;
+        } else if value.get("kingpin_to_axles_mm").is_some() {
+            let trailer: Trailer = from_value(file, &value)?;
             trailer.check(file)?;
             let id = trailer.id.clone();
             self.trailers.insert(id.clone(), trailer);
             Ok(FileKind::Trailer(id))
-        } else if table.contains_key("gross_lb") {
-            let law: Regime = read(file, text)?;
+        } else if value.get("gross_lb").is_some() {
+            let law: Regime = from_value(file, &value)?;
             law.check(file)?;
             let id = law.id.clone();
             self.laws.insert(id.clone(), law);
             Ok(FileKind::Law(id))
         } else {
-            let chassis: Chassis = read(file, text)?;
+            let chassis: Chassis = from_value(file, &value)?;
             chassis.check(file)?;
             let id = chassis.id.clone();
             self.chassis.insert(id.clone(), chassis);
@@ -69,15 +70,37 @@ impl Library {
     }
 }
 
-fn read<T: DeserializeOwned>(file: &str, text: &str) -> Result<T, Problems> {
-    let document = toml::Deserializer::parse(text).map_err(|e| {
-        Problem::new(file, "", "", e.message().to_owned(), place_of(text, &e))
-    })?;
-    serde_path_to_error::deserialize(document).map_err(|error| {
-        let path = error.path().to_string();
-        let path = if path == "." { String::new() } else { path };
-        let inner = error.inner();
-        Problem::new(file, path, "", inner.message().to_owned(), place_of(text, inner)).into()
+/// TOML as a JSON value; numbers that are not finite stop here, with their path.
+fn object(file: &str, path: &str, table: toml::Table) -> Result<Value, Problems> {
+    let mut map = Map::new();
+    for (key, item) in table {
+        let at = if path.is_empty() { key.clone() } else { format!("{path}.{key}") };
+        map.insert(key, plain(file, &at, item)?);
+    }
+    Ok(Value::Object(map))
+}
+
+fn plain(file: &str, path: &str, item: toml::Value) -> Result<Value, Problems> {
+    Ok(match item {
+        toml::Value::String(text) => Value::String(text),
+        toml::Value::Integer(number) => number.into(),
+        toml::Value::Float(number) => {
+            let finite = serde_json::Number::from_f64(number).ok_or_else(|| {
+                let shown = number.to_string();
+                Problem::new(file, path, shown, "is not a finite number", "a plain number")
+            })?;
+            Value::Number(finite)
+        }
+        toml::Value::Boolean(flag) => Value::Bool(flag),
+        toml::Value::Datetime(time) => Value::String(time.to_string()),
+        toml::Value::Array(items) => {
+            let mut list = Vec::with_capacity(items.len());
+            for (index, one) in items.into_iter().enumerate() {
+                list.push(plain(file, &format!("{path}[{index}]"), one)?);
+            }
+            Value::Array(list)
+        }
+        toml::Value::Table(table) => object(file, path, table)?,
     })
 }
 

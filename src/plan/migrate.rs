@@ -1,19 +1,14 @@
 //! Older file formats, frozen as they were, and the step to the next one.
 
-use super::file::read;
 use super::{ChassisChoice, Changes, LawChoice, Loads, Place, Placed, Plan, ShaftRun};
 use crate::part::Part;
-use crate::source::{Problem, Problems};
+use crate::source::{Problem, Problems, from_value};
 use serde::Deserialize;
+use serde_json::Value;
 
 /// Reads the format number alone.
-pub(super) fn format_of(file: &str, text: &str) -> Result<u32, Problems> {
-    #[derive(Deserialize)]
-    struct Head {
-        format: Option<serde_json::Value>,
-    }
-    let head: Head = read(file, text)?;
-    let Some(format) = head.format else {
+pub(super) fn format_of(file: &str, value: &Value) -> Result<u32, Problems> {
+    let Some(format) = value.get("format") else {
         return Err(Problem::new(file, "format", "", "is missing", "2").into());
     };
     format.as_u64().and_then(|n| u32::try_from(n).ok()).ok_or_else(|| {
@@ -61,8 +56,8 @@ struct FirstPlaced {
     turn: u8,
 }
 
-pub(super) fn from_first(file: &str, text: &str) -> Result<Plan, Problems> {
-    let old: First = read(file, text)?;
+pub(super) fn from_first(file: &str, value: &Value) -> Result<Plan, Problems> {
+    let old: First = from_value(file, value)?;
     let mut stripped = old.stripped;
     stripped.sort();
     Ok(Plan {

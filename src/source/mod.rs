@@ -6,9 +6,11 @@
 
 mod check;
 mod problem;
+mod read;
 
 pub use check::Checker;
 pub use problem::{Problem, Problems};
+pub use read::{from_value, json_value};
 
 use serde::{Deserialize, Serialize};
 

@@ -58,6 +58,11 @@ fn read<T: DeserializeOwned>(value: JsValue) -> Result<T, String> {
     serde_wasm_bindgen::from_value(value).map_err(|e| format!("the page sent something odd: {e}"))
 }
 
+fn read_edit(value: JsValue) -> Result<Edit, String> {
+    let value: serde_json::Value = read(value)?;
+    Edit::from_value(&value).map_err(|refusal| refusal.to_string())
+}
+
 fn options(value: JsValue) -> ViewOptions {
     read(value).unwrap_or_default()
 }
@@ -85,7 +90,7 @@ impl Planner {
     /// The view as if an edit were made.
     #[must_use]
     pub fn probe(&self, edit: JsValue, choice: JsValue) -> String {
-        match read::<Edit>(edit) {
+        match read_edit(edit) {
             Err(text) => refused(text),
             Ok(edit) => match self.session.probe(&edit, &options(choice)) {
                 Ok(view) => json(&view),
@@ -96,7 +101,7 @@ impl Planner {
 
     /// Makes an edit.
     pub fn apply(&mut self, edit: JsValue) -> String {
-        match read::<Edit>(edit) {
+        match read_edit(edit) {
             Ok(edit) => answer(self.session.apply(&edit)),
             Err(text) => refused(text),
         }

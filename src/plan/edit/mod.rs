@@ -4,14 +4,16 @@ use super::{LawChoice, Payload, Place, Placed, Plan, ShaftRun, TrailerLoad};
 use crate::chassis::{AxleKind, Chassis};
 use crate::library::Library;
 use crate::part::Part;
+use crate::source::{Problems, from_value};
 use crate::vehicle::{Vehicle, find_part, listed};
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 mod parts;
 
 /// One change to a plan.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Edit {
     /// Puts a part on the truck; the tag is made from the part's kind when not given.
     Place {
@@ -174,6 +176,22 @@ impl Refusal {
 }
 
 impl Edit {
+    /// Reads an edit in the flat form in which the page sends it: `{"do": "move", "tag": "B1", …}`.
+    /// A field named `value` stands for the whole of an edit that is not a list of fields, such as
+    /// `{"do": "trailer", "value": null}`.
+    ///
+    /// # Errors
+    /// What does not fit, with its path.
+    pub fn from_value(value: &Value) -> Result<Self, Refusal> {
+        let mut rest = value.as_object().cloned().unwrap_or_default();
+        let Some(Value::String(what)) = rest.remove("do") else {
+            return Err(Refusal::new("an edit says what to do, as a word in `do`"));
+        };
+        let inner = rest.remove("value").unwrap_or(Value::Object(rest));
+        let tagged = Value::Object([(what, inner)].into_iter().collect());
+        from_value("edit", &tagged).map_err(|problems: Problems| Refusal::new(problems.to_string()))
+    }
+
     /// The plan with this edit made.
     ///
     /// # Errors

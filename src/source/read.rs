@@ -1,0 +1,116 @@
+//! One road for every file and every message: text becomes a value, the value becomes a type.
+//!
+//! Going through one kind of value keeps the program small (each type is read by one reader, not by
+//! one for each format) and lets a problem show the value that was written.
+
+use super::{Problem, Problems};
+use serde::de::{DeserializeOwned, Deserializer, MapAccess, SeqAccess, Visitor};
+use serde_json::{Map, Value};
+
+/// Reads JSON text; a key that stands twice in one object is refused, as is nesting beyond the
+/// reader's limit (128 levels).
+///
+/// # Errors
+/// Where the text stops being JSON.
+pub fn json_value(file: &str, text: &str) -> Result<Value, Problems> {
+    let mut json = serde_json::Deserializer::from_str(text);
+    let value = json
+        .deserialize_any(Strict)
+        .and_then(|value| json.end().map(|()| value))
+        .map_err(|error| Problem::new(file, "", "", error.to_string(), "one JSON value"))?;
+    Ok(value)
+}
+
+/// Reads a type from a value.
+///
+/// # Errors
+/// The first thing that does not fit, with its path and the value that stands there.
+pub fn from_value<T: DeserializeOwned>(file: &str, value: &Value) -> Result<T, Problems> {
+    serde_path_to_error::deserialize(value.clone()).map_err(|error| {
+        let path = error.path().to_string();
+        let path = if path == "." { String::new() } else { path };
+        let shown = at_path(value, &path).map_or_else(String::new, |found| match found {
+            Value::Object(_) | Value::Array(_) => String::new(),
+            plain => plain.to_string(),
+        });
+        Problem::new(file, path, shown, error.inner().to_string(), "").into()
+    })
+}
+
+/// What stands at a path such as `placed[3].place.zone`.
+fn at_path<'a>(value: &'a Value, path: &str) -> Option<&'a Value> {
+    let mut now = value;
+    for step in path.split('.').filter(|step| !step.is_empty()) {
+        let (name, indices) = step.split_once('[').map_or((step, ""), |(n, rest)| (n, rest));
+        if !name.is_empty() {
+            now = now.get(name)?;
+        }
+        for index in indices.split(['[', ']']).filter(|index| !index.is_empty()) {
+            now = now.get(index.parse::<usize>().ok()?)?;
+        }
+    }
+    Some(now)
+}
+
+/// Builds a value and refuses a key that stands twice.
+struct Strict;
+
+impl<'de> serde::de::DeserializeSeed<'de> for Strict {
+    type Value = Value;
+    fn deserialize<D: Deserializer<'de>>(self, from: D) -> Result<Value, D::Error> {
+        from.deserialize_any(self)
+    }
+}
+
+impl<'de> Visitor<'de> for Strict {
+    type Value = Value;
+    fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("a JSON value")
+    }
+    fn visit_bool<E>(self, value: bool) -> Result<Value, E> {
+        Ok(Value::Bool(value))
+    }
+    fn visit_i64<E>(self, value: i64) -> Result<Value, E> {
+        Ok(value.into())
+    }
+    fn visit_u64<E>(self, value: u64) -> Result<Value, E> {
+        Ok(value.into())
+    }
+    fn visit_f64<E: serde::de::Error>(self, value: f64) -> Result<Value, E> {
+        let number = serde_json::Number::from_f64(value);
+        number.map(Value::Number).ok_or_else(|| E::custom(format!("{value} is not a finite number")))
+    }
+    fn visit_str<E>(self, value: &str) -> Result<Value, E> {
+        Ok(Value::String(value.to_owned()))
+    }
+    fn visit_string<E>(self, value: String) -> Result<Value, E> {
+        Ok(Value::String(value))
+    }
+    fn visit_unit<E>(self) -> Result<Value, E> {
+        Ok(Value::Null)
+    }
+    fn visit_none<E>(self) -> Result<Value, E> {
+        Ok(Value::Null)
+    }
+    fn visit_some<D: Deserializer<'de>>(self, from: D) -> Result<Value, D::Error> {
+        from.deserialize_any(self)
+    }
+    fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<Value, A::Error> {
+        let mut list = Vec::new();
+        while let Some(item) = items.next_element_seed(Self)? {
+            list.push(item);
+        }
+        Ok(Value::Array(list))
+    }
+    fn visit_map<A: MapAccess<'de>>(self, mut entries: A) -> Result<Value, A::Error> {
+        let mut map = Map::new();
+        while let Some(key) = entries.next_key::<String>()? {
+            let value = entries.next_value_seed(Self)?;
+            if map.contains_key(&key) {
+                return Err(serde::de::Error::custom(format!("the key `{key}` stands twice")));
+            }
+            map.insert(key, value);
+        }
+        Ok(Value::Object(map))
+    }
+}
