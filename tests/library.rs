@@ -22,7 +22,9 @@ fn examples() -> BTreeMap<String, String> {
             let path = entry.expect("an entry").path();
             if path.is_dir() {
                 walk(&path, found);
-            } else if path.extension().is_some_and(|e| e == "json") {
+            } else if path.to_string_lossy().ends_with(".json")
+                && !path.to_string_lossy().ends_with(".schema.json")
+            {
                 found.push(path);
             }
         }

@@ -24,7 +24,8 @@ impl Examples {
             .files()
             .filter_map(|f| {
                 let id = f.path().file_stem()?.to_string_lossy().into_owned();
-                let json = f.path().extension().is_some_and(|e| e == "json");
+                let name = f.path().to_string_lossy();
+                let json = name.ends_with(".json") && !name.ends_with(".schema.json");
                 json.then(|| f.contents_utf8().map(|text| (id, text)))?
             })
             .collect();
@@ -138,7 +139,8 @@ impl Session {
     /// # Errors
     /// Every problem with file, path, value and what would be accepted.
     pub fn open(&mut self, file: &str, text: &str) -> Result<String, Problems> {
-        let looks_like_json = text.trim_start().starts_with('{');
+        let unmarked = text.strip_prefix('\u{feff}').unwrap_or(text);
+        let looks_like_json = unmarked.trim_start().starts_with('{');
         if looks_like_json {
             let plan = Plan::from_json(file, text)?;
             // It must be possible to draw it before the plan on screen gives way.
