@@ -1,0 +1,1 @@
+//! *Hand.* Cases small enough to follow on paper.
