@@ -109,7 +109,7 @@ impl Measure {
         let number: String = number.chars().filter(|c| !" ,'".contains(*c)).collect();
         let value: f64 = number
             .parse()
-            .map_err(|_| format!("\"{}\" is not a number", typed.trim()))?;
+            .map_err(|_| format!("{} is not a number", quoted(typed)))?;
         let factor = match (self, unit.trim()) {
             (_, "") => self.factor(units),
             (Self::Length, "mm") | (Self::Mass, "kg") => 1.0,
@@ -120,11 +120,12 @@ impl Measure {
             (Self::Mass, "lb" | "lbs") => KG_PER_LB,
             (Self::Share, "%") => 0.01,
             (_, other) => {
-                return Err(format!("\"{other}\" is not a unit of this field ({})", self.unit(units)));
+                let (odd, ours) = (quoted(other), self.unit(units));
+                return Err(format!("{odd} is not a unit of this field ({ours})"));
             }
         };
         let inside = value * factor;
-        if inside.is_finite() { Ok(inside) } else { Err(format!("\"{typed}\" is too large")) }
+        if inside.is_finite() { Ok(inside) } else { Err(format!("{} is too large", quoted(typed))) }
     }
 }
 
@@ -150,6 +151,25 @@ pub fn signed_length(mm: f64, units: Units) -> String {
 #[must_use]
 pub fn signed_mass(kg: f64, units: Units) -> String {
     Measure::Mass.signed(kg, units)
+}
+
+/// A number as a message repeats it: short also when it is absurd.
+#[must_use]
+pub fn repeated(value: f64) -> String {
+    let plain = value == 0.0 || !value.is_finite() || (1e-6..1e15).contains(&value.abs());
+    if plain { value.to_string() } else { format!("{value:e}") }
+}
+
+/// Longest typed text that a message repeats, in characters.
+const REPEATED: usize = 40;
+
+/// What was typed, as a message repeats it.
+fn quoted(typed: &str) -> String {
+    let mut short: String = typed.trim().chars().take(REPEATED).collect();
+    if typed.trim().chars().nth(REPEATED).is_some() {
+        short.push('…');
+    }
+    format!("\"{short}\"")
 }
 
 /// Groups thousands with commas and writes a true minus sign; never "−0".

@@ -1,6 +1,7 @@
 //! Range checks on what a person entered, collected instead of stopping at the first.
 
 use super::{Problem, Problems};
+use crate::quantity::repeated;
 
 /// Walks a piece of input and collects what cannot be used.
 ///
@@ -65,9 +66,9 @@ impl Checker {
     /// A number must be finite and inside `low..=high`; the unit is the suffix of the field's name.
     pub fn range(&mut self, field: &str, value: f64, low: f64, high: f64) {
         if !value.is_finite() {
-            self.problem(field, value, "is not a finite number", format!("{low} to {high}"));
+            self.problem(field, repeated(value), "is not a finite number", format!("{low} to {high}"));
         } else if value < low || value > high {
-            self.problem(field, value, "is outside the allowed range", format!("{low} to {high}"));
+            self.problem(field, repeated(value), "is outside the allowed range", format!("{low} to {high}"));
         }
     }
 

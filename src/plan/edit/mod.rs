@@ -4,6 +4,7 @@ use super::{LawChoice, Payload, Place, Placed, Plan, ShaftRun, TrailerLoad};
 use crate::chassis::{AxleKind, Chassis};
 use crate::library::Library;
 use crate::part::Part;
+use crate::quantity::repeated;
 use crate::source::{Problems, from_value};
 use crate::vehicle::{Vehicle, find_part, listed};
 use serde::{Deserialize, Serialize};
@@ -231,8 +232,10 @@ impl Edit {
                     || *ahead_mm > fw.ahead_max_mm
                 {
                     return Err(Refusal::new(format!(
-                        "the slider reaches from {} to {} mm ahead, not {ahead_mm}",
-                        fw.ahead_min_mm, fw.ahead_max_mm
+                        "the slider reaches from {} to {} mm ahead, not {}",
+                        fw.ahead_min_mm,
+                        fw.ahead_max_mm,
+                        repeated(*ahead_mm)
                     )));
                 }
                 plan.changes.fifth_wheel_ahead_mm = Some(*ahead_mm);
@@ -343,6 +346,7 @@ fn refuse_impossible_strip(plan: &Plan, library: &Library) -> Result<(), Refusal
 fn change_wheelbase(plan: &mut Plan, library: &Library, mm: f64) -> Result<(), Refusal> {
     let (low, high) = (Chassis::WHEELBASE_MIN_MM, Chassis::WHEELBASE_MAX_MM);
     if !mm.is_finite() || mm < low || mm > high {
+        let mm = repeated(mm);
         return Err(Refusal::new(format!("a wheelbase of {mm} mm is outside {low} to {high} mm")));
     }
     let before = resolved(plan, library)?;

@@ -3,6 +3,7 @@
 use super::{Edit, Refusal, find_placed, free_tag, known, part_of, resolved};
 use crate::library::Library;
 use crate::plan::{Place, Placed, Plan};
+use crate::quantity::repeated;
 use crate::vehicle::{Item, Vehicle, listed};
 
 impl Edit {
@@ -87,6 +88,7 @@ impl Edit {
                     return Err(Refusal::new(format!("{tag} holds nothing that could be filled")));
                 }
                 if !(0.0..=1.0).contains(share) {
+                    let share = repeated(*share);
                     return Err(Refusal::new(format!("a level of {share} is not within 0 to 1")));
                 }
                 find_placed(plan, tag)?.fill = (*share != 1.0).then_some(*share);
@@ -100,6 +102,7 @@ impl Edit {
                 find_placed(plan, tag)?.tag.clone_from(new);
             }
             Self::Shaft(run) => {
+                part_of(plan, library, &run.part)?;
                 plan.shafts.retain(|s| s.tag != run.tag);
                 plan.shafts.push(run.clone());
                 let vehicle = resolved(plan, library)?;
