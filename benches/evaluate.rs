@@ -1,0 +1,118 @@
+//! How long an evaluation with all three drawings takes as a plan grows, and where the time goes.
+//!
+//! `cargo bench --bench evaluate`; the same in the browser: `tests/browser_bench.rs`.
+#![allow(missing_docs, reason = "the harness makes a function without one")]
+#![allow(clippy::panic, reason = "a bench without its plan has nothing to measure")]
+
+#[path = "../tests/crowded/mod.rs"]
+mod crowded;
+
+use axlewright_core::assessment::{Answers, Assessment, group_limits};
+use axlewright_core::clearance::clearances;
+use axlewright_core::drawing::{Style, View, draw};
+use axlewright_core::findings;
+use axlewright_core::library::Library;
+use axlewright_core::loads::loads;
+use axlewright_core::plan::{Edit, Place, Plan};
+use axlewright_core::quantity::Units;
+use axlewright_core::report::{evaluation, marks};
+use axlewright_core::vehicle::Vehicle;
+use axlewright_core::web::{Session, ViewOptions};
+use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
+use std::hint::black_box;
+use std::time::Duration;
+
+const EXAMPLE: &str = include_str!("../examples/prairie-loop.json");
+const SIZES: [usize; 3] = [60, 300, 1_000];
+
+fn resolved(plan: &Plan, library: &Library) -> Vehicle {
+    Vehicle::resolve(plan, library).unwrap_or_else(|p| panic!("{p}"))
+}
+
+fn assessed(plan: &Plan, library: &Library) -> Assessment {
+    Assessment::of(plan, library).unwrap_or_else(|p| panic!("{p}"))
+}
+
+fn drawn(assessment: &Assessment) -> [String; 3] {
+    let marks = marks(assessment, Units::Metric, None);
+    let style = Style { zones: true, part_dimensions: false, ..Style::default() };
+    View::ALL.map(|view| draw(&assessment.answers.vehicle, &marks, view, &style))
+}
+
+/// Resolve, assess, three drawings: what each step of a drag costs.
+fn whole(c: &mut Criterion) {
+    let library = Library::shipped();
+    let mut group = c.benchmark_group("whole");
+    for size in SIZES {
+        let plan = crowded::plan(&library, EXAMPLE, size);
+        group.bench_with_input(BenchmarkId::from_parameter(size), &plan, |b, plan| {
+            b.iter(|| drawn(&assessed(black_box(plan), &library)));
+        });
+    }
+    group.finish();
+}
+
+/// A probe as the page asks it: the plan with one part moved, as text for the page.
+fn probe(c: &mut Criterion) {
+    let library = Library::shipped();
+    let mut group = c.benchmark_group("probe");
+    for size in SIZES {
+        let plan = crowded::plan(&library, EXAMPLE, size);
+        let mut session = Session::new().unwrap_or_else(|p| panic!("{p}"));
+        session.open("crowded", &plan.to_json()).unwrap_or_else(|p| panic!("{p}"));
+        let placed = plan.placed.last().unwrap_or_else(|| panic!("parts"));
+        let Place::Free { x_mm, y_mm, z_mm } = placed.place else { panic!("the last stands free") };
+        let edit = Edit::Move { tag: placed.tag.clone(), x_mm: x_mm + 10.0, y_mm, z_mm, zone: None };
+        let options = ViewOptions::default();
+        group.bench_function(BenchmarkId::from_parameter(size), |b| {
+            b.iter(|| {
+                let view = session.probe(black_box(&edit), &options);
+                serde_json::to_string(&view.unwrap_or_else(|r| panic!("{r}"))).unwrap_or_default()
+            });
+        });
+    }
+    group.finish();
+}
+
+/// Where the time goes.
+fn stages(c: &mut Criterion) {
+    let library = Library::shipped();
+    for size in [60, 300] {
+        let plan = crowded::plan(&library, EXAMPLE, size);
+        let vehicle = resolved(&plan, &library);
+        let assessment = assessed(&plan, &library);
+        let marks = marks(&assessment, Units::Metric, None);
+        let style = Style { zones: true, part_dimensions: false, ..Style::default() };
+        let mut session = Session::new().unwrap_or_else(|p| panic!("{p}"));
+        session.open("crowded", &plan.to_json()).unwrap_or_else(|p| panic!("{p}"));
+        let mut group = c.benchmark_group(format!("stages of {size}"));
+        group.bench_function("resolve", |b| b.iter(|| resolved(black_box(&plan), &library)));
+        group.bench_function("loads", |b| b.iter(|| loads(black_box(&vehicle))));
+        group.bench_function("clearances", |b| b.iter(|| clearances(black_box(&vehicle))));
+        group.bench_function("limits", |b| b.iter(|| group_limits(black_box(&vehicle))));
+        group.bench_function("answers", |b| b.iter(|| Answers::of(black_box(vehicle.clone()))));
+        group.bench_function("findings", |b| b.iter(|| findings::all(black_box(&assessment.answers))));
+        for view in View::ALL {
+            let draw = || draw(black_box(&vehicle), &marks, view, &style);
+            group.bench_function(format!("drawing {}", view.word()), |b| b.iter(draw));
+        }
+        group.bench_function("evaluation as text", |b| {
+            b.iter(|| serde_json::to_string(&evaluation(black_box(&assessment), Units::Metric)));
+        });
+        group.bench_function("view as text", |b| {
+            let options = ViewOptions::default();
+            b.iter(|| serde_json::to_string(&session.view(black_box(&options)).ok()));
+        });
+        group.finish();
+    }
+}
+
+criterion_group! {
+    name = benches;
+    config = Criterion::default()
+        .warm_up_time(Duration::from_millis(500))
+        .measurement_time(Duration::from_secs(3))
+        .sample_size(30);
+    targets = whole, probe, stages
+}
+criterion_main!(benches);

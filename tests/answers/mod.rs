@@ -1,0 +1,89 @@
+//! Every example and a crowded truck, worked out and drawn, each answer as one number of its bytes.
+//!
+//! The native and the browser's test hold themselves to the same frozen lines, so that both builds
+//! give equal bytes.
+
+use super::crowded;
+use axlewright_core::assessment::Assessment;
+use axlewright_core::drawing::View;
+use axlewright_core::library::Library;
+use axlewright_core::plan::Plan;
+use axlewright_core::quantity::Units;
+use axlewright_core::report;
+use axlewright_core::web::{Session, ViewOptions};
+use std::fmt::Write as _;
+
+macro_rules! example {
+    ($name:literal) => {
+        ($name, include_str!(concat!("../../examples/", $name)))
+    };
+}
+
+/// Every example; `tests/parity.rs` sees that none is left out.
+pub const EXAMPLES: [(&str, &str); 11] = [
+    example!("five-faults.json"),
+    example!("gullwharf-drayage.json"),
+    example!("harbour-hydrogen.json"),
+    example!("lakeside-lift-axle.json"),
+    example!("millbrook-parcel.json"),
+    example!("orchard-lane-shuttle.json"),
+    example!("prairie-loop.json"),
+    example!("quarry-road-tipper.json"),
+    example!("wrong/gullwharf-sales-sketch.json"),
+    example!("wrong/millbrook-third-pack.json"),
+    example!("wrong/prairie-tight-catalyst.json"),
+];
+/// What both builds must give.
+pub const FROZEN: &str = include_str!("../frozen/parity.txt");
+
+/// FNV-1a, 64 bits.
+fn fingerprint(text: &str) -> u64 {
+    text.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
+        (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
+    })
+}
+
+/// One line for each answer: plan, what, bytes, fingerprint.
+pub fn lines() -> String {
+    let library = Library::shipped();
+    let crowded = crowded::plan(&library, EXAMPLES[0].1, 120).to_json();
+    let mut out = String::new();
+    for (name, text) in EXAMPLES.into_iter().chain([("crowded", crowded.as_str())]) {
+        let plan = Plan::from_json(name, text).unwrap_or_else(|p| panic!("{p}"));
+        let mut line = |what: &str, bytes: &str| {
+            let _ = writeln!(out, "{name} {what} {} {:016x}", bytes.len(), fingerprint(bytes));
+        };
+        line("file", &plan.to_json());
+        let assessment = Assessment::of(&plan, &library).unwrap_or_else(|p| panic!("{p}"));
+        let data = report::evaluation(&assessment, Units::Metric);
+        line("evaluation", &serde_json::to_string(&data).unwrap_or_default());
+        line("words", &report::text(&assessment, Units::Us));
+        for view in View::ALL {
+            let date = "2026-02-03".to_owned();
+            line(view.word(), &report::sheet(&assessment, view, date, Units::Metric));
+        }
+        let mut session = Session::new().unwrap_or_else(|p| panic!("{p}"));
+        session.open(name, text).unwrap_or_else(|p| panic!("{p}"));
+        let options = ViewOptions {
+            selected: plan.placed.first().map(|placed| placed.tag.clone()),
+            finding: Some(0),
+            ..ViewOptions::default()
+        };
+        let view = session.view(&options).unwrap_or_else(|p| panic!("{p}"));
+        line("page", &serde_json::to_string(&view).unwrap_or_default());
+    }
+    out
+}
+
+/// Lines of ours that are not the frozen ones, beside these.
+pub fn differences(ours: &str) -> Vec<String> {
+    let (mut ours, mut frozen) = (ours.lines(), FROZEN.lines());
+    let mut found = Vec::new();
+    loop {
+        match (ours.next(), frozen.next()) {
+            (None, None) => return found,
+            (one, other) if one == other => {}
+            (one, other) => found.push(format!("{}, frozen: {}", one.unwrap_or("nothing"), other.unwrap_or("nothing"))),
+        }
+    }
+}

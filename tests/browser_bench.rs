@@ -1,0 +1,78 @@
+//! How long the page's core takes in the browser: the view of a plan of 60, 300 and 1,000 parts,
+//! with all three drawings, as text. It prints and asserts no time, since machines differ.
+//!
+//! `cargo xtask build`, then `cargo test --test browser_bench -- --ignored --nocapture`.
+#![cfg(not(target_arch = "wasm32"))]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "helpers of tests")]
+#![allow(dead_code, reason = "the harness can do more than is asked of it here")]
+
+mod crowded;
+#[path = "browser/driver.rs"]
+mod driver;
+#[path = "browser/page.rs"]
+mod page;
+
+use axlewright_core::library::Library;
+use page::Page;
+use serde_json::{Value, json};
+
+const EXAMPLE: &str = include_str!("../examples/prairie-loop.json");
+const RUNS: usize = 200;
+
+const MEASURE: &str = r#"
+const [text, runs, tag, done] = arguments;
+(async () => {
+  const core = await import('./pkg/axlewright_core.js');
+  await core.default();
+  const planner = new core.Planner();
+  const opened = JSON.parse(planner.open('crowded.json', text));
+  if (!opened.ok) return done({ problem: JSON.stringify(opened) });
+  const options = {
+    units: 'metric', selected: null, finding: null, date: '2026-02-03',
+    show: { zones: true, dimensions: true, hardware: false, part_dimensions: false },
+  };
+  const { x_mm, y_mm, z_mm } = JSON.parse(text).placed.at(-1).place.free;
+  const times = ask => {
+    const found = [];
+    for (let run = 0; run < runs + 20; run += 1) {
+      const begun = performance.now();
+      const length = ask(run).length;
+      if (run >= 20) found.push(performance.now() - begun);
+      if (length < 1000) throw new Error('that is no view');
+    }
+    return found.sort((a, b) => a - b);
+  };
+  const view = times(() => planner.view(options));
+  const probe = times(run =>
+    planner.probe({ do: 'move', tag, x_mm: x_mm + run, y_mm, z_mm, zone: null }, options));
+  const parsed = times(() => { const text = planner.view(options); JSON.parse(text); return text; });
+  done({ view, probe, parsed, bytes: planner.view(options).length });
+})().catch(error => done({ problem: String(error) }));
+"#;
+
+fn at(times: &Value, share: f64) -> f64 {
+    let times = times.as_array().unwrap();
+    let index = ((times.len() - 1) as f64 * share).round() as usize;
+    times[index].as_f64().unwrap()
+}
+
+#[tokio::test]
+#[ignore = "wants the page and a browser, and only prints: see the head of the file"]
+async fn view_and_probe_of_plans_that_grow() {
+    let library = Library::shipped();
+    let page = Page::start(1366, 768).await;
+    println!("{RUNS} runs each, milliseconds, p50 / p95");
+    println!("parts   view            probe           view, read by the page   bytes");
+    for size in [60, 300, 1_000] {
+        let plan = crowded::plan(&library, EXAMPLE, size);
+        let tag = plan.placed.last().unwrap().tag.clone();
+        let runs = if size > 100 { RUNS / 4 } else { RUNS };
+        let arguments = vec![json!(plan.to_json()), json!(runs), json!(tag)];
+        let found = page.client.execute_async(MEASURE, arguments).await.unwrap();
+        assert!(found["problem"].is_null(), "{}", found["problem"]);
+        let pair = |what: &str| {
+            format!("{:6.2} / {:6.2}", at(&found[what], 0.5), at(&found[what], 0.95))
+        };
+        println!("{size:5} {} {} {}          {}", pair("view"), pair("probe"), pair("parsed"), found["bytes"]);
+    }
+}
