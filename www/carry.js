@@ -105,6 +105,7 @@ export class Carry {
       return false;
     }
     load.moving = true;
+    this.bench.carrying = true;
     // From here the pointer is ours, also outside the window and while drawings are replaced.
     stage.element.setPointerCapture?.(load.pointer);
     document.body.setAttribute("data-carrying", "");
@@ -230,6 +231,7 @@ export class Carry {
   }
 
   end() {
+    this.bench.carrying = false;
     cancelAnimationFrame(this.frame);
     this.frame = null;
     this.load?.chip?.remove();

@@ -16,6 +16,7 @@ export class Judgement {
     by("verdict").append(this.verdictMark, this.verdictWord, this.verdictText);
     this.sieve();
     this.payload();
+    this.loads();
     bench.onView((view, trial) => this.draw(view, trial));
   }
 
@@ -43,6 +44,25 @@ export class Judgement {
     by("payload").append(this.payloadMore);
   }
 
+  /** The load cases lie over the lower views, where there is width for them. */
+  loads() {
+    const button = by("loads-button");
+    const close = el("button", { type: "button", class: "close" }, "Close");
+    by("loads").append(
+      el("header", {}, el("h2", { id: "loads-title" }, "Loads, case by case"), close),
+      el("div", { class: "wide" }));
+    const show = open => {
+      by("loads").hidden = !open;
+      button.setAttribute("aria-expanded", String(open));
+      this.drawTable(this.bench.view.tables?.loads);
+    };
+    button.addEventListener("click", () => show(by("loads").hidden));
+    close.addEventListener("click", () => {
+      show(false);
+      button.focus();
+    });
+  }
+
   drawPayload(payload) {
     by("payload").hidden = !payload?.text;
     if (!payload?.text) return;
@@ -52,8 +72,8 @@ export class Judgement {
   }
 
   drawTable(loads) {
-    by("loads").hidden = !loads;
-    if (!loads) return;
+    by("loads-button").hidden = !loads;
+    if (!loads || by("loads").hidden) return;
     const host = by("loads").querySelector(".wide");
     const text = JSON.stringify(loads);
     if (host.dataset.shown === text) return;
@@ -98,9 +118,10 @@ export class Judgement {
   makeFinding(finding) {
     const sign = mark(finding.severity);
     const title = el("span", { class: "title" });
+    const about = el("span", { class: "about" });
     const margin = el("span", { class: "margin" });
     const head = el("button", { type: "button", class: "head", "aria-expanded": "false" },
-      sign, title, margin);
+      sign, title, about, margin);
     const word = el("span", { class: "visually-hidden" });
     head.insertBefore(word, title);
     const body = el("div", { class: "body" });
@@ -119,6 +140,8 @@ export class Judgement {
       setMark(sign, next.severity);
       say(word, `${WORDS[next.severity]}: `);
       say(title, next.title);
+      // Which one of several: the parts concerned, where they are few enough to read.
+      say(about, next.tags.length <= 3 ? next.tags.join(", ") : "");
       say(margin, next.margin);
       head.setAttribute("aria-expanded", String(open));
       row.toggleAttribute("data-open", open);

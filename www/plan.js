@@ -18,13 +18,21 @@ export class Bench {
       units: "metric",
       selected: null,
       finding: null,
-      show: { zones: true, dimensions: true, hardware: false, part_dimensions: false },
+      show: { zones: false, dimensions: true, hardware: false, part_dimensions: false },
       date: today(),
     };
     this.view = null;
     /** Which finding is open, by what it says rather than by its number, which changes. */
     this.findingKey = null;
     this.listeners = [];
+    /** While a part is carried the zones show, whatever is switched on. */
+    this.carrying = false;
+  }
+
+  /** What the core is asked to draw and in which units. */
+  get wish() {
+    const { options } = this;
+    return this.carrying ? { ...options, show: { ...options.show, zones: true } } : options;
   }
 
   /** Calls back with every new view, and whether it is only a try. */
@@ -89,7 +97,7 @@ export class Bench {
 
   /** Shows the plan as it would be; the plan stays. Returns null, or why it cannot be. */
   probe(edit) {
-    return this.tried(this.planner.probe(edit, this.options));
+    return this.tried(this.planner.probe(edit, this.wish));
   }
 
   tried(answer) {

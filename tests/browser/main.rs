@@ -11,3 +11,6 @@ mod driver;
 mod harness;
 mod opening;
 mod page;
+mod page_bench;
+mod page_files;
+mod seen;

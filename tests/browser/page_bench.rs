@@ -14,7 +14,11 @@ async fn pack_dragged_from_the_shelf_loads_the_steer_axle_as_moments_say() {
     let page = Page::start(1366, 768).await;
     page.ready().await;
     let before = page.steer().await;
-    let mass = figure(&page.text(&format!("{PACK} .figures span:first-child")).await);
+    let mass = figure(
+        &page
+            .text(&format!("{PACK} .figures span:first-child"))
+            .await,
+    );
     let size = page.text(&format!("{PACK} .figures span:last-child")).await;
     let length = figure(size.split('×').next().unwrap());
     let wheelbase = page.field("truck", "wheelbase").await;
@@ -22,12 +26,13 @@ async fn pack_dragged_from_the_shelf_loads_the_steer_axle_as_moments_say() {
     page.choose("shelf").await;
     let [x, y, width, height] = page.place(SIDE).await;
     page.take(PACK).await;
-    page.carry((x + width * 0.62, y + height * 0.3)).await;
+    page.carry((x + width * 0.42, y + height * 0.15)).await;
     page.wait_until("document.getElementById('readout').textContent.length > 10")
         .await;
     let while_dragging = page.steer().await;
-    page.let_go().await;
-    page.wait_until("!document.getElementById('undo').disabled").await;
+    page.let_go();
+    page.wait_until("!document.getElementById('undo').disabled")
+        .await;
     let after = page.steer().await;
     near(while_dragging, after, 0.5);
 
@@ -52,17 +57,21 @@ async fn escape_while_dragging_changes_nothing() {
     let page = Page::start(1366, 768).await;
     page.ready().await;
     let before = page.bars().await;
-    let part = r#"[data-view="side"] .part[data-tag="B2"]"#;
+    let part = r#"[data-view="side"] .part[data-tag="B1"]"#;
     let [x, y, width, height] = page.place(part).await;
     page.take(part).await;
     page.carry((x + width / 2.0 + 90.0, y + height / 2.0)).await;
-    page.wait_for(r#"[data-view="side"] .ghost"#).await;
+    page.wait_for(r#"[data-view="side"] .was-here"#).await;
     assert_ne!(page.bars().await, before, "the bars follow the drag");
     page.press(&[Key::Escape.into()]).await;
-    page.let_go().await;
-    page.wait_until("!document.querySelector('.ghost')").await;
+    page.let_go();
+    page.wait_until("!document.querySelector('.was-here')")
+        .await;
     assert_eq!(page.bars().await, before);
-    assert_eq!(page.prop("#undo", "disabled").await.as_deref(), Some("true"));
+    assert_eq!(
+        page.prop("#undo", "disabled").await.as_deref(),
+        Some("true")
+    );
 }
 
 #[tokio::test]
@@ -70,9 +79,11 @@ async fn escape_while_dragging_changes_nothing() {
 async fn arrows_nudge_the_chosen_part_and_drags_have_a_twin() {
     let page = Page::start(1366, 768).await;
     page.ready().await;
-    page.click(r#"[data-view="side"] .part[data-tag="B2"]"#).await;
+    page.click(r#"[data-view="side"] .part[data-tag="B1"]"#)
+        .await;
     let start = page.part_field("x").await;
-    page.click(r#"[data-view="side"] .part[data-tag="B2"]"#).await;
+    page.click(r#"[data-view="side"] .part[data-tag="B1"]"#)
+        .await;
     page.press(&[Key::Right.into()]).await;
     near(page.part_field("x").await, start + 10.0, 0.01);
     page.press(&[Key::Shift.into(), Key::Left.into()]).await;
@@ -97,7 +108,11 @@ async fn arrows_nudge_the_chosen_part_and_drags_have_a_twin() {
     page.choose("part").await;
     page.js("document.activeElement.blur()", vec![]).await;
     page.press(&[Key::Delete.into()]).await;
-    assert_eq!(page.count(r#"[data-view="side"] .part"#).await, placed, "{chosen} is off");
+    assert_eq!(
+        page.count(r#"[data-view="side"] .part"#).await,
+        placed,
+        "{chosen} is off"
+    );
 }
 
 #[tokio::test]
@@ -130,5 +145,8 @@ async fn hardware_put_back_and_a_longer_wheelbase_change_the_loads() {
     page.click("#undo").await;
     near(page.field("truck", "wheelbase").await, wheelbase, 0.0);
     assert_eq!(page.bars().await, before);
-    assert_eq!(page.prop("#undo", "disabled").await.as_deref(), Some("true"));
+    assert_eq!(
+        page.prop("#undo", "disabled").await.as_deref(),
+        Some("true")
+    );
 }

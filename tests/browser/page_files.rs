@@ -22,7 +22,10 @@ async fn bad_file_is_explained_and_leaves_the_plan() {
     let deep = "[".repeat(200);
     for (name, text) in [
         ("torn.json", "{\"format\": 2, "),
-        ("odd.json", r#"{"format":2,"name":"x","chassis":{"template":"no-such"},"wheels":9}"#),
+        (
+            "odd.json",
+            r#"{"format":2,"name":"x","chassis":{"template":"no-such"},"wheels":9}"#,
+        ),
         ("deep.json", deep.as_str()),
         ("chassis.toml", "format = 1\nid = \"x\"\nmass_kg = -5\n"),
         ("picture.png", "\u{1}\u{2}"),
@@ -36,7 +39,10 @@ async fn bad_file_is_explained_and_leaves_the_plan() {
         assert!(told.contains(name), "{name}: {told}");
         assert_eq!(page.bars().await, before, "{name}");
     }
-    assert_eq!(page.attr(r#"[data-view="side"] svg"#, "viewBox").await, drawing);
+    assert_eq!(
+        page.attr(r#"[data-view="side"] svg"#, "viewBox").await,
+        drawing
+    );
     page.click("#problems .close").await;
     assert_eq!(page.errors(), Vec::<String>::new());
 }
@@ -66,7 +72,10 @@ async fn saved_plan_opens_again_and_markup_stays_text() {
     page.keys("#file", again.to_str().unwrap()).await;
     page.wait_until("document.title.includes('<img')").await;
     assert_eq!(page.count("img").await, 0);
-    assert_eq!(page.prop("#plan-name", "value").await.as_deref(), Some(name));
+    assert_eq!(
+        page.prop("#plan-name", "value").await.as_deref(),
+        Some(name)
+    );
 }
 
 #[tokio::test]
@@ -99,7 +108,10 @@ async fn spoilt_memory_is_put_aside() {
     let told = page.text("#problems").await;
     assert!(told.contains("put aside"), "{told}");
     let aside = page
-        .js("return localStorage.getItem('axlewright.plan.aside')", vec![])
+        .js(
+            "return localStorage.getItem('axlewright.plan.aside')",
+            vec![],
+        )
         .await;
     assert_eq!(aside, "{\"format\": 99");
     assert_eq!(page.errors(), Vec::<String>::new());
@@ -125,7 +137,8 @@ async fn finding_is_pointed_out_and_leads_to_its_part() {
     page.ready().await;
     // All kinds, so that there is one whatever the demo truck is like.
     page.click(r#"#sieve [data-severity="holds"]"#).await;
-    let named = "[...document.querySelectorAll('#findings .head')].findIndex(head => { head.click();
+    let named =
+        "[...document.querySelectorAll('#findings .head')].findIndex(head => { head.click();
         const go = head.parentElement.querySelector('.ways button');
         return go?.textContent.startsWith('Go to '); })";
     page.wait_until(&format!("{named} >= 0")).await;
@@ -133,7 +146,10 @@ async fn finding_is_pointed_out_and_leads_to_its_part() {
     let go = page.text("#findings .ways button").await;
     page.click("#findings .ways button").await;
     let tag = go.replace("Go to ", "");
-    assert_eq!(page.prop("#part-list", "value").await.as_deref(), Some(tag.as_str()));
+    assert_eq!(
+        page.prop("#part-list", "value").await.as_deref(),
+        Some(tag.as_str())
+    );
     let focus = page
         .js("return document.activeElement.dataset.tag", vec![])
         .await;

@@ -17,8 +17,12 @@ impl Seen for Page {
         self.wait_for("html[data-ready]").await;
     }
 
+    /// Opens a panel; leaves the focus alone when it is open.
     async fn choose(&self, panel: &str) {
-        self.click(&format!("#tab-{panel}")).await;
+        let tab = format!("#tab-{panel}");
+        if self.attr(&tab, "aria-selected").await.as_deref() != Some("true") {
+            self.click(&tab).await;
+        }
     }
 
     /// The axle bars as text.
@@ -53,9 +57,14 @@ pub fn figure(text: &str) -> f64 {
         .map(|c| if c == '\u{2212}' { '-' } else { c })
         .filter(|c| c.is_ascii_digit() || matches!(c, '.' | '-'))
         .collect();
-    digits.parse().unwrap_or_else(|_| panic!("no figure in {text:?}"))
+    digits
+        .parse()
+        .unwrap_or_else(|_| panic!("no figure in {text:?}"))
 }
 
 pub fn near(measured: f64, expected: f64, slack: f64) {
-    assert!((measured - expected).abs() <= slack, "{measured} is not {expected} ± {slack}");
+    assert!(
+        (measured - expected).abs() <= slack,
+        "{measured} is not {expected} ± {slack}"
+    );
 }
