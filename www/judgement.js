@@ -141,7 +141,8 @@ export class Judgement {
       say(word, `${WORDS[next.severity]}: `);
       say(title, next.title);
       // Which one of several: the parts concerned, where they are few enough to read.
-      say(about, next.tags.length <= 3 ? next.tags.join(", ") : "");
+      const tags = next.tags.filter(tag => this.bench.part(tag));
+      say(about, tags.length <= 3 ? tags.join(", ") : "");
       say(margin, next.margin);
       head.setAttribute("aria-expanded", String(open));
       row.toggleAttribute("data-open", open);
