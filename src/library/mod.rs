@@ -8,12 +8,23 @@ use crate::chassis::{Chassis, Trailer};
 use crate::law::Regime;
 use crate::part::Part;
 use crate::source::{Problem, Problems};
-use include_dir::{Dir, include_dir};
+use rust_embed::RustEmbed;
 use std::collections::BTreeMap;
 
-static TEMPLATES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/chassis-templates");
-static CATALOGUE: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/parts-catalogue");
-static LAWS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/src/law");
+#[derive(RustEmbed)]
+#[folder = "chassis-templates/"]
+#[include = "*.toml"]
+struct Templates;
+
+#[derive(RustEmbed)]
+#[folder = "parts-catalogue/"]
+#[include = "*.toml"]
+struct Catalogue;
+
+#[derive(RustEmbed)]
+#[folder = "src/law/"]
+#[include = "*.toml"]
+struct Laws;
 
 /// Everything a plan may name, by id.
 #[derive(Clone, Debug, Default)]
@@ -35,18 +46,22 @@ impl Library {
     #[must_use]
     pub fn shipped() -> Self {
         let mut library = Self::default();
-        for dir in [&TEMPLATES, &CATALOGUE, &LAWS] {
-            for file in dir.files() {
-                let name = file.path().to_string_lossy();
-                if !name.ends_with(".toml") {
-                    continue;
-                }
-                let text = file.contents_utf8().unwrap_or_default();
-                if let Err(Problems(found)) = library.add_toml(&name, text) {
-                    library.problems.extend(found);
-                }
+        library.ship::<Templates>();
+        library.ship::<Catalogue>();
+        library.ship::<Laws>();
+        library
+    }
+
+    /// Adds the embedded files of one folder, in the order of their names.
+    fn ship<E: RustEmbed>(&mut self) {
+        let mut names: Vec<_> = E::iter().collect();
+        names.sort();
+        for name in names {
+            let Some(file) = E::get(&name) else { continue };
+            let text = String::from_utf8_lossy(&file.data);
+            if let Err(Problems(found)) = self.add_toml(&name, &text) {
+                self.problems.extend(found);
             }
         }
-        library
     }
 }

@@ -7,6 +7,7 @@
 mod check;
 mod problem;
 mod read;
+mod reader;
 
 pub use check::Checker;
 pub use problem::{Problem, Problems};

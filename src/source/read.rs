@@ -3,22 +3,60 @@
 //! Going through one kind of value keeps the program small (each type is read by one reader, not by
 //! one for each format) and lets a problem show the value that was written.
 
+use super::reader::Reader;
 use super::{Problem, Problems};
 use serde::de::{DeserializeOwned, Deserializer, MapAccess, SeqAccess, Visitor};
 use serde_json::{Map, Value};
+use std::cell::RefCell;
 
 /// Reads JSON text; a key that stands twice in one object is refused, as is nesting beyond the
 /// reader's limit (128 levels).
 ///
 /// # Errors
-/// Where the text stops being JSON.
+/// Where the text stops being JSON, with the path to there and the word that stands there.
 pub fn json_value(file: &str, text: &str) -> Result<Value, Problems> {
     let mut json = serde_json::Deserializer::from_str(text);
-    let value = json
-        .deserialize_any(Strict)
-        .and_then(|value| json.end().map(|()| value))
-        .map_err(|error| Problem::new(file, "", "", error.to_string(), "one JSON value"))?;
+    let way = RefCell::new(Vec::new());
+    let value = json.deserialize_any(Strict(&way)).map_err(|error| {
+        let word = if error.is_syntax() { word_at(text, error.line(), error.column()) } else { "" };
+        Problem::new(file, written(&way.borrow()), word, error.to_string(), "")
+    })?;
+    json.end().map_err(|error| Problem::new(file, "", "", error.to_string(), "one JSON value"))?;
     Ok(value)
+}
+
+/// A step on the way to a value.
+enum Step {
+    Key(String),
+    Index(usize),
+}
+
+/// A way as people write it: `placed[3].place`.
+fn written(way: &[Step]) -> String {
+    let mut path = String::new();
+    for step in way {
+        match step {
+            Step::Key(key) if path.is_empty() => path.push_str(key),
+            Step::Key(key) => {
+                path.push('.');
+                path.push_str(key);
+            }
+            Step::Index(index) => path.push_str(&format!("[{index}]")),
+        }
+    }
+    path
+}
+
+/// The word of the text that stands at a line and column (from 1), such as `NaN`.
+fn word_at(text: &str, line: usize, column: usize) -> &str {
+    let ends = |b: &u8| b.is_ascii_whitespace() || b",:[]{}\"".contains(b);
+    let line = text.split('\n').nth(line.saturating_sub(1)).unwrap_or_default();
+    let at = column.saturating_sub(1).min(line.len());
+    let (before, behind) = line.as_bytes().split_at(at);
+    let start = before.iter().rposition(ends).map_or(0, |last| last + 1);
+    let end = behind.iter().position(ends).map_or(line.len(), |first| at + first);
+    // Both ends lie at ASCII letters, so they cannot be inside of another.
+    line.get(start..end).unwrap_or_default()
 }
 
 /// Reads a type from a value.
@@ -26,14 +64,13 @@ pub fn json_value(file: &str, text: &str) -> Result<Value, Problems> {
 /// # Errors
 /// The first thing that does not fit, with its path and the value that stands there.
 pub fn from_value<T: DeserializeOwned>(file: &str, value: &Value) -> Result<T, Problems> {
-    serde_path_to_error::deserialize(value.clone()).map_err(|error| {
-        let path = error.path().to_string();
-        let path = if path == "." { String::new() } else { path };
+    T::deserialize(Reader(value)).map_err(|error| {
+        let path = error.path();
         let shown = at_path(value, &path).map_or_else(String::new, |found| match found {
             Value::Object(_) | Value::Array(_) => String::new(),
             plain => plain.to_string(),
         });
-        Problem::new(file, path, shown, error.inner().to_string(), "").into()
+        Problem::new(file, path, shown, error.to_string(), "").into()
     })
 }
 
@@ -52,17 +89,18 @@ fn at_path<'a>(value: &'a Value, path: &str) -> Option<&'a Value> {
     Some(now)
 }
 
-/// Builds a value and refuses a key that stands twice.
-struct Strict;
+/// Builds a value and refuses a key that stands twice; the way to where it stopped stays behind.
+#[derive(Clone, Copy)]
+struct Strict<'a>(&'a RefCell<Vec<Step>>);
 
-impl<'de> serde::de::DeserializeSeed<'de> for Strict {
+impl<'de> serde::de::DeserializeSeed<'de> for Strict<'_> {
     type Value = Value;
     fn deserialize<D: Deserializer<'de>>(self, from: D) -> Result<Value, D::Error> {
         from.deserialize_any(self)
     }
 }
 
-impl<'de> Visitor<'de> for Strict {
+impl<'de> Visitor<'de> for Strict<'_> {
     type Value = Value;
     fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.write_str("a JSON value")
@@ -97,18 +135,23 @@ impl<'de> Visitor<'de> for Strict {
     }
     fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<Value, A::Error> {
         let mut list = Vec::new();
-        while let Some(item) = items.next_element_seed(Self)? {
+        loop {
+            self.0.borrow_mut().push(Step::Index(list.len()));
+            let item = items.next_element_seed(self)?;
+            self.0.borrow_mut().pop();
+            let Some(item) = item else { return Ok(Value::Array(list)) };
             list.push(item);
         }
-        Ok(Value::Array(list))
     }
     fn visit_map<A: MapAccess<'de>>(self, mut entries: A) -> Result<Value, A::Error> {
         let mut map = Map::new();
         while let Some(key) = entries.next_key::<String>()? {
-            let value = entries.next_value_seed(Self)?;
             if map.contains_key(&key) {
                 return Err(serde::de::Error::custom(format!("the key `{key}` stands twice")));
             }
+            self.0.borrow_mut().push(Step::Key(key.clone()));
+            let value = entries.next_value_seed(self)?;
+            self.0.borrow_mut().pop();
             map.insert(key, value);
         }
         Ok(Value::Object(map))

@@ -87,7 +87,7 @@ impl Session {
             laws: library.laws.values().map(|l| named(&l.id, &l.name)).collect(),
             examples: Examples::all()
                 .filter_map(|(id, text)| {
-                    let name = Plan::from_json(&id, text).ok()?.name;
+                    let name = Plan::from_json(&id, &text).ok()?.name;
                     Some(named(&id, &name))
                 })
                 .collect(),

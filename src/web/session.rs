@@ -6,9 +6,14 @@ use crate::library::{FileKind, Library};
 use crate::plan::{Edit, History, Place, Plan, Refusal};
 use crate::source::{Problem, Problems};
 use crate::vehicle::Vehicle;
-use include_dir::{Dir, include_dir};
+use rust_embed::RustEmbed;
 
-static EXAMPLES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/examples");
+#[derive(RustEmbed)]
+#[folder = "examples/"]
+#[include = "*.json"]
+#[exclude = "*.schema.json"]
+#[exclude = "wrong/*"]
+struct Plans;
 
 /// The example plans that are shipped.
 #[derive(Debug)]
@@ -19,24 +24,21 @@ impl Examples {
     pub const DEMO: &'static str = "gullwharf-drayage";
 
     /// Ids and texts, in order.
-    pub fn all() -> impl Iterator<Item = (String, &'static str)> {
-        let mut files: Vec<_> = EXAMPLES
-            .files()
-            .filter_map(|f| {
-                let id = f.path().file_stem()?.to_string_lossy().into_owned();
-                let name = f.path().to_string_lossy();
-                let json = name.ends_with(".json") && !name.ends_with(".schema.json");
-                json.then(|| f.contents_utf8().map(|text| (id, text)))?
-            })
-            .collect();
-        files.sort();
-        files.into_iter()
+    pub fn all() -> impl Iterator<Item = (String, String)> {
+        let mut names: Vec<_> = Plans::iter().collect();
+        names.sort();
+        names.into_iter().filter_map(|name| {
+            let id = name.strip_suffix(".json")?.to_owned();
+            let text = Self::text(&id)?;
+            Some((id, text))
+        })
     }
 
     /// Text of one example.
     #[must_use]
-    pub fn text(id: &str) -> Option<&'static str> {
-        Self::all().find(|(one, _)| one == id).map(|(_, text)| text)
+    pub fn text(id: &str) -> Option<String> {
+        let file = Plans::get(&format!("{id}.json"))?;
+        Some(String::from_utf8_lossy(&file.data).into_owned())
     }
 }
 
@@ -63,7 +65,7 @@ impl Session {
             return Err(Problems(library.problems));
         }
         let text = Examples::text(Examples::DEMO).unwrap_or_default();
-        let plan = Plan::from_json(Examples::DEMO, text)?;
+        let plan = Plan::from_json(Examples::DEMO, &text)?;
         Ok(Self { library, history: History::new(plan) })
     }
 
@@ -193,7 +195,7 @@ impl Session {
         let text = Examples::text(id).ok_or_else(|| {
             Problems::from(Problem::new("examples", "", id, "is not a shipped example", ""))
         })?;
-        self.open(id, text).map(|_| ())
+        self.open(id, &text).map(|_| ())
     }
 
     /// Takes the last step back.

@@ -1,0 +1,209 @@
+//! A reader of values that knows where it stands.
+//!
+//! Serde's own way from a value to a type does not say where it failed; a wrapper that does would
+//! be compiled once more for every type and cost the page a fifth of its size. This reader is
+//! compiled once: each level that an error passes on its way out adds its own step to the path.
+
+use serde::de::{
+    DeserializeSeed, Deserializer, EnumAccess, Error as _, IntoDeserializer, MapAccess, SeqAccess,
+    VariantAccess, Visitor,
+};
+use serde::forward_to_deserialize_any;
+use serde_json::Value;
+use serde_json::map::Iter as MapIter;
+use std::fmt::Display;
+
+/// What does not fit, and the steps to it, innermost first.
+#[derive(Debug)]
+pub(super) struct Misfit {
+    steps: Vec<String>,
+    message: String,
+}
+
+impl Misfit {
+    fn under(mut self, step: impl Into<String>) -> Self {
+        self.steps.push(step.into());
+        self
+    }
+
+    /// Path such as `placed[3].place.zone`.
+    pub(super) fn path(&self) -> String {
+        let mut path = String::new();
+        for step in self.steps.iter().rev() {
+            if !path.is_empty() && !step.starts_with('[') {
+                path.push('.');
+            }
+            path.push_str(step);
+        }
+        path
+    }
+}
+
+impl Display for Misfit {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(&self.message)
+    }
+}
+
+impl std::error::Error for Misfit {}
+
+impl serde::de::Error for Misfit {
+    fn custom<T: Display>(message: T) -> Self {
+        Self { steps: Vec::new(), message: message.to_string() }
+    }
+}
+
+/// Reads from a borrowed value.
+pub(super) struct Reader<'de>(pub(super) &'de Value);
+
+impl<'de> Deserializer<'de> for Reader<'de> {
+    type Error = Misfit;
+
+    fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
+        match self.0 {
+            Value::Null => visitor.visit_unit(),
+            Value::Bool(flag) => visitor.visit_bool(*flag),
+            Value::String(text) => visitor.visit_borrowed_str(text),
+            Value::Array(items) => visitor.visit_seq(Items { items: items.iter(), at: 0 }),
+            Value::Object(map) => {
+                visitor.visit_map(Entries { entries: map.iter(), value: None })
+            }
+            Value::Number(number) => match (number.as_u64(), number.as_i64(), number.as_f64()) {
+                (Some(n), _, _) => visitor.visit_u64(n),
+                (_, Some(n), _) => visitor.visit_i64(n),
+                (_, _, Some(n)) => visitor.visit_f64(n),
+                _ => Err(Misfit::custom("is not a number that can be kept")),
+            },
+        }
+    }
+
+    fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
+        if self.0.is_null() { visitor.visit_none() } else { visitor.visit_some(self) }
+    }
+
+    fn deserialize_newtype_struct<V: Visitor<'de>>(
+        self,
+        _name: &'static str,
+        visitor: V,
+    ) -> Result<V::Value, Misfit> {
+        visitor.visit_newtype_struct(self)
+    }
+
+    fn deserialize_enum<V: Visitor<'de>>(
+        self,
+        _name: &'static str,
+        _variants: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Misfit> {
+        match self.0 {
+            Value::String(name) => visitor.visit_enum(Choice { name, inner: None }),
+            Value::Object(map) if map.len() == 1 => match map.iter().next() {
+                Some((name, inner)) => visitor.visit_enum(Choice { name, inner: Some(inner) }),
+                None => Err(Misfit::custom("is empty")),
+            },
+            _ => Err(Misfit::custom("is neither a word nor an object with one key")),
+        }
+    }
+
+    forward_to_deserialize_any! {
+        bool i8 i16 i32 i64 u8 u16 u32 u64 f32 f64 char str string bytes byte_buf unit unit_struct
+        seq tuple tuple_struct map struct identifier ignored_any
+    }
+}
+
+struct Items<'de> {
+    items: std::slice::Iter<'de, Value>,
+    at: usize,
+}
+
+impl<'de> SeqAccess<'de> for Items<'de> {
+    type Error = Misfit;
+    fn next_element_seed<T: DeserializeSeed<'de>>(
+        &mut self,
+        seed: T,
+    ) -> Result<Option<T::Value>, Misfit> {
+        let Some(item) = self.items.next() else { return Ok(None) };
+        let at = self.at;
+        self.at += 1;
+        seed.deserialize(Reader(item)).map(Some).map_err(|e| e.under(format!("[{at}]")))
+    }
+    fn size_hint(&self) -> Option<usize> {
+        Some(self.items.len())
+    }
+}
+
+struct Entries<'de> {
+    entries: MapIter<'de>,
+    value: Option<(&'de str, &'de Value)>,
+}
+
+impl<'de> MapAccess<'de> for Entries<'de> {
+    type Error = Misfit;
+    fn next_key_seed<K: DeserializeSeed<'de>>(
+        &mut self,
+        seed: K,
+    ) -> Result<Option<K::Value>, Misfit> {
+        let Some((key, value)) = self.entries.next() else { return Ok(None) };
+        self.value = Some((key, value));
+        let key_reader: serde::de::value::BorrowedStrDeserializer<'de, Misfit> =
+            serde::de::value::BorrowedStrDeserializer::new(key);
+        seed.deserialize(key_reader).map(Some).map_err(|e| e.under(key.as_str()))
+    }
+    fn next_value_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<T::Value, Misfit> {
+        let (key, value) =
+            self.value.take().ok_or_else(|| Misfit::custom("a value without a key"))?;
+        seed.deserialize(Reader(value)).map_err(|e| e.under(key))
+    }
+}
+
+struct Choice<'de> {
+    name: &'de str,
+    inner: Option<&'de Value>,
+}
+
+impl<'de> EnumAccess<'de> for Choice<'de> {
+    type Error = Misfit;
+    type Variant = Inner<'de>;
+    fn variant_seed<T: DeserializeSeed<'de>>(
+        self,
+        seed: T,
+    ) -> Result<(T::Value, Self::Variant), Misfit> {
+        let name: serde::de::value::StrDeserializer<'_, Misfit> = self.name.into_deserializer();
+        let variant = seed.deserialize(name)?;
+        Ok((variant, Inner { name: self.name, inner: self.inner }))
+    }
+}
+
+struct Inner<'de> {
+    name: &'de str,
+    inner: Option<&'de Value>,
+}
+
+impl<'de> Inner<'de> {
+    fn value(&self) -> Result<&'de Value, Misfit> {
+        self.inner.ok_or_else(|| Misfit::custom(format!("`{}` needs a value", self.name)))
+    }
+}
+
+impl<'de> VariantAccess<'de> for Inner<'de> {
+    type Error = Misfit;
+    fn unit_variant(self) -> Result<(), Misfit> {
+        match self.inner {
+            None | Some(Value::Null) => Ok(()),
+            Some(_) => Err(Misfit::custom(format!("`{}` takes no value", self.name))),
+        }
+    }
+    fn newtype_variant_seed<T: DeserializeSeed<'de>>(self, seed: T) -> Result<T::Value, Misfit> {
+        seed.deserialize(Reader(self.value()?)).map_err(|e| e.under(self.name))
+    }
+    fn tuple_variant<V: Visitor<'de>>(self, _len: usize, visitor: V) -> Result<V::Value, Misfit> {
+        Reader(self.value()?).deserialize_any(visitor).map_err(|e| e.under(self.name))
+    }
+    fn struct_variant<V: Visitor<'de>>(
+        self,
+        _fields: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Misfit> {
+        Reader(self.value()?).deserialize_any(visitor).map_err(|e| e.under(self.name))
+    }
+}
