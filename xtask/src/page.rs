@@ -31,19 +31,17 @@ pub fn build(wasm: &Wasm) -> Result<()> {
     wasm_bindgen_cli::wasm_bindgen::run_cli_with_args(words)?;
 
     let program = format!("{PKG}/{LIBRARY}_bg.wasm");
-    let raw = fs::read(&program)?.len();
+    let compiled = sizes(&program)?;
     if needs::on_path("wasm-opt") {
         let mut opt = Command::new("wasm-opt");
-        opt.arg("-Os").args(WASM_FEATURES.split_whitespace());
+        // More than -O1 saves another 6 % of the bytes, and costs 26 % once they are compressed.
+        opt.arg("-O1").args(WASM_FEATURES.split_whitespace());
         run(opt.args([&program, "-o", &program]))?;
         mend_table_export(&program)?;
     } else {
         println!("no wasm-opt here: the page works, a little larger (Debian: package binaryen)");
     }
-    let optimised = fs::read(&program)?.len();
-    let gzip = gzip_size(program.as_ref())?;
-    let [raw, optimised, gzip] = [raw, optimised, gzip].map(kb);
-    println!("wasm: {raw} compiled, {optimised} optimised, {gzip} gzip");
+    println!("wasm: {compiled} compiled, {} optimised", sizes(&program)?);
     keep_to_budget()
 }
 
@@ -66,8 +64,10 @@ fn keep_to_budget() -> Result<()> {
     let total: usize = files.iter().map(|(bytes, _)| bytes).sum();
     let budget = fs::read_to_string(BUDGET).context(BUDGET)?;
     let budget: usize = budget.trim().parse().context(BUDGET)?;
-    let (size, count) = (kb(total), files.len());
-    println!("first view: {size} gzip in {count} files, budget {budget} kB");
+    println!(
+        "first view: {} gzip, budget {budget} kB; largest:",
+        kb(total)
+    );
     for (bytes, name) in files.iter().take(5) {
         println!("{:>12}  {name}", kb(*bytes));
     }
@@ -88,6 +88,11 @@ fn weigh(folder: &Path, files: &mut Vec<(usize, String)>) -> Result<()> {
         }
     }
     Ok(())
+}
+
+fn sizes(program: &str) -> Result<String> {
+    let (bytes, gzip) = (fs::read(program)?.len(), gzip_size(program.as_ref())?);
+    Ok(format!("{} ({} gzip)", kb(bytes), kb(gzip)))
 }
 
 fn gzip_size(path: &Path) -> Result<usize> {

@@ -24,13 +24,9 @@ pub fn run(port: Option<u16>, browser: bool) -> Result<()> {
     let is_set = |name| env::var_os(name).is_some();
     let display = !needs_display || is_set("DISPLAY") || is_set("WAYLAND_DISPLAY");
     if browser && display && !is_set("CI") {
+        let mut opener = Command::new(opener);
         // Best effort: the address is printed anyway.
-        drop(
-            Command::new(opener)
-                .arg(&address)
-                .stderr(Stdio::null())
-                .spawn(),
-        );
+        drop(opener.arg(&address).stderr(Stdio::null()).spawn());
     }
     server.run();
     Ok(())
