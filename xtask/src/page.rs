@@ -34,7 +34,7 @@ pub fn build(wasm: &Wasm) -> Result<()> {
     let compiled = sizes(&program)?;
     if needs::on_path("wasm-opt") {
         let mut opt = Command::new("wasm-opt");
-        // More than -O1 saves another 6 % of the bytes, and costs 26 % once they are compressed.
+        // Higher levels save 4 to 8 % of the bytes, and cost 5 to 26 % once compressed.
         opt.arg("-O1").args(WASM_FEATURES.split_whitespace());
         run(opt.args([&program, "-o", &program]))?;
         mend_table_export(&program)?;
