@@ -35,7 +35,7 @@ export class Keep {
 
   write() {
     const { options } = this.bench;
-    const look = { units: options.units, show: options.show };
+    const look = { units: options.units, show: options.show, letters: this.bench.letters };
     const kept = store(PLAN, this.bench.planner.save()) && store(LOOK, JSON.stringify(look));
     if (kept || this.warned) return;
     this.warned = true;
@@ -59,6 +59,7 @@ export class Keep {
     try {
       const look = JSON.parse(stored(LOOK) ?? "{}");
       if (look.units === "us" || look.units === "metric") options.units = look.units;
+      if (look.letters === false) this.bench.letters = false;
       for (const name of Object.keys(options.show)) {
         if (typeof look.show?.[name] === "boolean") options.show[name] = look.show[name];
       }

@@ -89,6 +89,7 @@ export class Keys {
       this.stage.goTo(part.dataset.tag);
       return true;
     }
+    if (key.length === 1 && !this.bench.letters) return false;
     // Letters and signs would surprise in a list or on a slider.
     if (event.target.closest?.("select, input[type=range]")) return false;
     const action = {
@@ -148,10 +149,18 @@ export class Keys {
 
   help() {
     const dialog = by("help");
+    const letters = el("input", { type: "checkbox", id: "letters" });
+    letters.checked = this.bench.letters;
+    letters.addEventListener("change", () => {
+      this.bench.letters = letters.checked;
+      this.bench.kept?.();
+    });
     dialog.replaceChildren(
       head("help-title", "Keys", dialog),
       el("table", { class: "keys" }, el("tbody", {}, ...LIST.map(([key, words]) =>
         el("tr", {}, el("th", { scope: "row" }, key), el("td", {}, words))))),
+      el("p", { class: "lines" }, el("label", { for: "letters" }, letters,
+        "Single letters and signs are commands")),
       el("p", { class: "hint" },
         "Every drag has a twin: choose a part and use arrows or the number fields; on the shelf, Place."),
     );

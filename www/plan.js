@@ -25,6 +25,8 @@ export class Bench {
     /** Which finding is open, by what it says rather than by its number, which changes. */
     this.findingKey = null;
     this.listeners = [];
+    /** Single letters as commands; a person who speaks to the computer may not want them. */
+    this.letters = true;
     /** While a part is carried the zones show, whatever is switched on. */
     this.carrying = false;
   }

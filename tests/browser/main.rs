@@ -13,4 +13,5 @@ mod opening;
 mod page;
 mod page_bench;
 mod page_files;
+mod page_layout;
 mod seen;
