@@ -21,9 +21,26 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
     let mut outside = Vec::new();
     // Behind a trailer's nose the frame ends in the open: upright dimensions stand there.
     let end = vehicle.chassis.dimensions.frame_end_x_mm();
-    let open = vehicle.trailer.is_some() && view == View::Side;
-    let rear = if open { end.max(extent_of_parts(&parts)) } else { truck.right };
-    let mut edges = dimensions::Edges { truck, rear, below: truck.bottom + 0.5 * u, unit: u };
+    let rear = vehicle
+        .trailer
+        .as_ref()
+        .filter(|_| view == View::Side)
+        .map(|coupled| {
+            let legs = coupled.kingpin.x + coupled.trailer.legs.behind_kingpin_mm;
+            (
+                parts.iter().map(|part| part.rect.right).fold(end, f64::max),
+                legs,
+            )
+        });
+    let rear = rear
+        .filter(|(end, legs)| end + 13.0 * u < *legs)
+        .map_or(truck.right, |r| r.0);
+    let mut edges = dimensions::Edges {
+        truck,
+        rear,
+        below: truck.bottom + 0.5 * u,
+        unit: u,
+    };
     if view == View::Side {
         edges.below = truck.bottom.max(0.0) + 3.6 * u;
         let (group, end) = dimensions::spreads(vehicle, style, &edges);
@@ -37,7 +54,7 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
     let room = Rect {
         left: used.left - 2.0 * u,
         right: used.right + 2.0 * u,
-        top: truck.top - 9.0 * u,
+        top: truck.top - 7.0 * u,
         bottom: used.bottom + u,
     };
     let texts = outside.iter().flat_map(spans::text_rects);
@@ -49,7 +66,11 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
     }
     // Tags stay above the ground, off the rows of dimensions.
     if view != View::Plan {
-        labels.take(Rect { top: 0.5 * u, bottom: room.bottom, ..room });
+        labels.take(Rect {
+            top: 0.5 * u,
+            bottom: room.bottom,
+            ..room
+        });
     }
     for part in &parts {
         labels.avoid(part.rect);
@@ -57,10 +78,17 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
     let swing = (view == View::Plan && style.dimensions)
         .then(|| truck::swing_words(vehicle, style, &mut labels, u))
         .flatten();
-    let cg = marks.cg.filter(|p| p.has_place()).map(|p| loads::cg(view.at(p), &mut labels, u));
+    let cg = marks
+        .cg
+        .filter(|p| p.has_place())
+        .map(|p| loads::cg(view.at(p), &mut labels, u));
     let pointers = pointers::pointers(marks, view, style, &mut labels, u);
     let tags = tags::place(vehicle, &parts, view, style, &mut labels, u);
-    let zones = if style.zones { zones::zones(vehicle, view, &room, &mut labels, u) } else { Vec::new() };
+    let zones = if style.zones {
+        zones::zones(vehicle, view, &room, &mut labels, u)
+    } else {
+        Vec::new()
+    };
 
     let mut groups = vec![ground(view, &truck, &room, u)];
     if view != View::Plan {
@@ -84,7 +112,10 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
     }
     groups.extend(swing);
     groups.extend(outside);
-    groups.extend(tags.iter().map(|(i, tag)| tags::draw(tag, &vehicle.items[*i].tag, u)));
+    groups.extend(
+        tags.iter()
+            .map(|(i, tag)| tags::draw(tag, &vehicle.items[*i].tag, u)),
+    );
     groups.extend(cg);
     groups.extend(pointers);
     groups.retain(|g| !g.shapes.is_empty());
@@ -112,7 +143,11 @@ fn description(vehicle: &Vehicle, marks: &Marks, view: View) -> String {
         .iter()
         .map(|m| format!("{} {}, {}", m.name, m.load, m.margin))
         .collect();
-    let loads = if loads.is_empty() { String::new() } else { format!(" {}.", loads.join("; ")) };
+    let loads = if loads.is_empty() {
+        String::new()
+    } else {
+        format!(" {}.", loads.join("; "))
+    };
     format!(
         "{} seen {from}, with {} placed parts.{loads}",
         vehicle.chassis.name,
@@ -123,9 +158,15 @@ fn description(vehicle: &Vehicle, marks: &Marks, view: View) -> String {
 /// Room of the bare truck, its body and the trailer's front in the view.
 fn extent(vehicle: &Vehicle, view: View) -> Rect {
     let d = &vehicle.chassis.dimensions;
-    let bodies = vehicle.bodies.iter().map(super::super::vehicle::Body::bounds);
-    let boxes = bodies.filter(crate::geometry::Aabb::has_place).map(|b| view.rect(&b));
-    let half = d.overall_width_mm / 2.0;
+    let bodies = vehicle
+        .bodies
+        .iter()
+        .map(super::super::vehicle::Body::bounds);
+    let boxes = bodies
+        .filter(crate::geometry::Aabb::has_place)
+        .map(|b| view.rect(&b));
+    // Mirrors stand beside the cab.
+    let half = (d.overall_width_mm / 2.0).max(vehicle.chassis.cab.width_mm / 2.0 + 240.0);
     let base = match view {
         View::Side => Rect::new(at(d.bumper_x_mm(), 0.0), at(d.frame_end_x_mm(), -1_000.0)),
         View::Plan => Rect::new(at(d.bumper_x_mm(), -half), at(d.frame_end_x_mm(), half)),
@@ -149,16 +190,15 @@ fn extent(vehicle: &Vehicle, view: View) -> Rect {
     all
 }
 
-fn extent_of_parts(parts: &[parts::Seen]) -> f64 {
-    parts.iter().map(|part| part.rect.right).fold(f64::NEG_INFINITY, f64::max)
-}
-
 /// Ground line with earth strokes, or the centre line in plan.
 fn ground(view: View, truck: &Rect, room: &Rect, u: f64) -> Group {
     let mut group = Group::layer("ground");
     match view {
         View::Plan => group.draw(Role::CentreLine, |p| {
-            p.line(at(truck.left - 3.0 * u, 0.0), at(truck.right + 3.0 * u, 0.0));
+            p.line(
+                at(truck.left - 3.0 * u, 0.0),
+                at(truck.right + 3.0 * u, 0.0),
+            );
         }),
         View::Side | View::Rear => {
             let left = (truck.left - 6.0 * u).max(room.left);

@@ -7,7 +7,7 @@ use super::plane::Rect;
 use super::scene::Sight;
 
 /// Edge of a cell, truck millimetres.
-const CELL_MM: f64 = 60.0;
+const CELL_MM: f64 = 80.0;
 
 /// One thing that may cover others.
 #[derive(Clone, Copy, Debug)]
@@ -33,8 +33,16 @@ pub fn sights(mut all: Vec<Cover>, room: &Rect, count: usize) -> Vec<(Sight, Opt
     all.retain(|c| c.rect.is_finite() && c.near.is_finite());
     all.sort_by(|a, b| b.near.total_cmp(&a.near).then(a.item.cmp(&b.item)));
     for cover in &all {
-        let (x0, x1) = span(cover.rect.left - room.left, cover.rect.right - room.left, columns);
-        let (y0, y1) = span(cover.rect.top - room.top, cover.rect.bottom - room.top, rows);
+        let (x0, x1) = span(
+            cover.rect.left - room.left,
+            cover.rect.right - room.left,
+            columns,
+        );
+        let (y0, y1) = span(
+            cover.rect.top - room.top,
+            cover.rect.bottom - room.top,
+            rows,
+        );
         let (mut total, mut by_truck, mut by_parts, mut whose) = (0_usize, 0_usize, 0_usize, 0);
         for y in y0..y1 {
             for cell in &mut raster[y * columns + x0..y * columns + x1] {
@@ -67,12 +75,24 @@ pub fn sights(mut all: Vec<Cover>, room: &Rect, count: usize) -> Vec<(Sight, Opt
     seen
 }
 
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked range")]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "checked range"
+)]
 fn cells(length: f64) -> usize {
-    if length > 0.0 && length < 1e6 { (length / CELL_MM).ceil() as usize } else { 0 }
+    if length > 0.0 && length < 1e6 {
+        (length / CELL_MM).ceil() as usize
+    } else {
+        0
+    }
 }
 
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped first")]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "clamped first"
+)]
 fn span(from: f64, to: f64, count: usize) -> (usize, usize) {
     #[expect(clippy::cast_precision_loss, reason = "a few thousand cells")]
     let end = count as f64;
@@ -89,7 +109,11 @@ mod tests {
     use super::*;
 
     fn cover(x: f64, near: f64, item: Option<usize>) -> Cover {
-        Cover { rect: Rect::new(at(x, 0.0), at(x + 1_000.0, 600.0)), near, item }
+        Cover {
+            rect: Rect::new(at(x, 0.0), at(x + 1_000.0, 600.0)),
+            near,
+            item,
+        }
     }
 
     #[test]

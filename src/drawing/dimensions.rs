@@ -21,7 +21,12 @@ pub struct Edges {
 }
 
 fn truck_span(from: At, to: At, text: String) -> Span {
-    Span { from, to, text, role: TextRole::Dimension }
+    Span {
+        from,
+        to,
+        text,
+        role: TextRole::Dimension,
+    }
 }
 
 /// Spreads of the axle groups, close under the wheels. Returns the group and where it ends.
@@ -30,18 +35,32 @@ pub fn spreads(vehicle: &Vehicle, style: &Style, edges: &Edges) -> (Group, f64) 
     let mut rows = Rows::new(Run::Level, edges.below, edges.unit);
     if style.dimensions {
         for axles in &vehicle.chassis.groups {
-            let xs: Vec<f64> =
-                axles.axles.iter().filter_map(|id| vehicle.axle(id)).map(|a| a.x_mm).collect();
+            let xs: Vec<f64> = axles
+                .axles
+                .iter()
+                .filter_map(|id| vehicle.axle(id))
+                .map(|a| a.x_mm)
+                .collect();
             for pair in xs.windows(2) {
                 let text = quantity::length(pair[1] - pair[0], style.units);
-                rows.add(&mut group, &truck_span(at(pair[0], 0.0), at(pair[1], 0.0), text), 0);
+                rows.add(
+                    &mut group,
+                    &truck_span(at(pair[0], 0.0), at(pair[1], 0.0), text),
+                    0,
+                );
             }
         }
     }
     if let Some(item) = chosen(vehicle, style) {
         let b = &item.bounds;
         for (from, to, text) in lengthwise(item, style) {
-            let y = |x: f64| if x == 0.0 && from == 0.0 { 0.0 } else { -b.min.z.max(0.0) };
+            let y = |x: f64| {
+                if x == 0.0 && from == 0.0 {
+                    0.0
+                } else {
+                    -b.min.z.max(0.0)
+                }
+            };
             let span = Span {
                 from: at(from, y(from)),
                 to: at(to, y(to)),
@@ -53,7 +72,8 @@ pub fn spreads(vehicle: &Vehicle, style: &Style, edges: &Edges) -> (Group, f64) 
     }
     // The row stays, chosen part or not, so that the drawing does not jump while one drags.
     let end = if style.part_dimensions || !group.shapes.is_empty() {
-        rows.end().max(edges.below + super::spans::PITCH * edges.unit)
+        rows.end()
+            .max(edges.below + super::spans::PITCH * edges.unit)
     } else {
         edges.below
     };
@@ -111,28 +131,45 @@ fn side(
     add(1, cab, axle, "CA", d.cab_to_axle_mm());
     add(2, bumper, end, "OAL", d.overall_length_mm());
     let top = d.frame_top_laden_mm;
-    right.add(group, &truck_span(at(end, 0.0), at(end, -top), length(top)), 0);
+    right.add(
+        group,
+        &truck_span(at(end, 0.0), at(end, -top), length(top)),
+        0,
+    );
     if let Some(fw) = &vehicle.chassis.fifth_wheel {
         let x = vehicle.kingpin().map_or(end, |k| k.x);
-        let span = truck_span(at(x.max(end), 0.0), at(x + 600.0, -fw.top_z_mm), length(fw.top_z_mm));
+        let span = truck_span(
+            at(x.max(end), 0.0),
+            at(x + 600.0, -fw.top_z_mm),
+            length(fw.top_z_mm),
+        );
         right.add(group, &span, 1);
     } else {
         let (x, z) = vehicle
             .chassis
             .body
             .as_ref()
-            .map_or((d.back_of_cab_x_mm(), vehicle.chassis.cab.roof_z_mm), |b| (b.rear_x_mm, b.top_z_mm));
-        right.add(group, &truck_span(at(end.max(x), 0.0), at(x, -z), length(z)), 1);
+            .map_or((d.back_of_cab_x_mm(), vehicle.chassis.cab.roof_z_mm), |b| {
+                (b.rear_x_mm, b.top_z_mm)
+            });
+        right.add(
+            group,
+            &truck_span(at(end.max(x), 0.0), at(x, -z), length(z)),
+            1,
+        );
     }
 }
 
 fn plan(vehicle: &Vehicle, style: &Style, group: &mut Group, left: &mut Rows, right: &mut Rows) {
     let d = &vehicle.chassis.dimensions;
     let length = |mm: f64| quantity::length(mm, style.units);
-    let across = |x: f64, width: f64| {
-        truck_span(at(x, -width / 2.0), at(x, width / 2.0), length(width))
-    };
-    left.add(group, &across(d.bumper_x_mm() + 150.0, d.overall_width_mm), 0);
+    let across =
+        |x: f64, width: f64| truck_span(at(x, -width / 2.0), at(x, width / 2.0), length(width));
+    left.add(
+        group,
+        &across(d.bumper_x_mm() + 150.0, d.overall_width_mm),
+        0,
+    );
     right.add(group, &across(d.frame_end_x_mm(), d.frame_width_mm), 0);
     if let Some(axle) = vehicle.chassis.axles.last() {
         right.add(group, &across(axle.x_mm, axle.track_mm), 1);
@@ -149,11 +186,22 @@ fn rear(vehicle: &Vehicle, style: &Style, group: &mut Group, below: &mut Rows, r
     }
     below.add(group, &across(0.0, d.overall_width_mm), 1);
     let top = d.frame_top_laden_mm;
-    right.add(group, &truck_span(at(d.frame_width_mm / 2.0, 0.0), at(d.frame_width_mm / 2.0, -top), length(top)), 0);
+    right.add(
+        group,
+        &truck_span(
+            at(d.frame_width_mm / 2.0, 0.0),
+            at(d.frame_width_mm / 2.0, -top),
+            length(top),
+        ),
+        0,
+    );
 }
 
 fn chosen<'a>(vehicle: &'a Vehicle, style: &Style) -> Option<&'a Item> {
-    let tag = style.selected.as_deref().filter(|_| style.part_dimensions)?;
+    let tag = style
+        .selected
+        .as_deref()
+        .filter(|_| style.part_dimensions)?;
     vehicle.item(tag).filter(|item| item.bounds.has_place())
 }
 
@@ -162,8 +210,16 @@ fn lengthwise(item: &Item, style: &Style) -> [(f64, f64, String); 2] {
     let b = &item.bounds;
     let size = b.size();
     [
-        (0.0, b.min.x, format!("x {}", quantity::length(b.min.x, style.units))),
-        (b.min.x, b.max.x, format!("L {}", quantity::length(size.x, style.units))),
+        (
+            0.0,
+            b.min.x,
+            format!("x {}", quantity::length(b.min.x, style.units)),
+        ),
+        (
+            b.min.x,
+            b.max.x,
+            format!("L {}", quantity::length(size.x, style.units)),
+        ),
     ]
 }
 
@@ -172,7 +228,12 @@ fn part(item: &Item, view: View, style: &Style, group: &mut Group, below: &mut R
     let r = view.rect(b);
     let middle = b.centre();
     let mut add = |from: At, to: At, text: String| {
-        let span = Span { from, to, text, role: TextRole::PartDimension };
+        let span = Span {
+            from,
+            to,
+            text,
+            role: TextRole::PartDimension,
+        };
         below.add(group, &span, 0);
     };
     let y_text = format!("y {}", quantity::length(middle.y, style.units));
@@ -217,5 +278,12 @@ fn upright(group: &mut Group, r: &Rect, (from, to): (f64, f64), left: bool, text
     });
     let anchor = if left { Anchor::End } else { Anchor::Start };
     let y = f64::midpoint(from, to) + 0.36 * FIGURE * u;
-    group.text(Text::new(role, x + sign * 0.9 * u, y, anchor, FIGURE * u, text));
+    group.text(Text::new(
+        role,
+        x + sign * 0.9 * u,
+        y,
+        anchor,
+        FIGURE * u,
+        text,
+    ));
 }

@@ -83,8 +83,7 @@ pub(super) fn across(a: At, b: At, length: f64) -> Option<At> {
 /// Convex hull, by Andrew's monotone chain.
 fn hull(mut points: Vec<At>) -> Vec<At> {
     points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
-    let turn =
-        |o: At, a: At, b: At| (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
+    let turn = |o: At, a: At, b: At| (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
     let mut chain: Vec<At> = Vec::new();
     for pass in 0..2 {
         let start = chain.len();
@@ -120,7 +119,13 @@ mod tests {
 
     #[test]
     fn the_hull_of_a_square_and_its_middle_is_the_square() {
-        let points = vec![at(0.0, 0.0), at(2.0, 0.0), at(1.0, 1.0), at(2.0, 2.0), at(0.0, 2.0)];
+        let points = vec![
+            at(0.0, 0.0),
+            at(2.0, 0.0),
+            at(1.0, 1.0),
+            at(2.0, 2.0),
+            at(0.0, 2.0),
+        ];
         assert_eq!(hull(points).len(), 4);
     }
 }

@@ -28,11 +28,21 @@ const PLAIN: &str = "#e9eaec";
 #[must_use]
 pub const fn hatch(kind: Kind) -> Hatch {
     const fn tile(tint: &'static str, width: f64, height: f64, strokes: &'static str) -> Hatch {
-        Hatch { tint, width, height, strokes }
+        Hatch {
+            tint,
+            width,
+            height,
+            strokes,
+        }
     }
     match kind {
         Kind::BatteryPack => tile(STORE, 3.0, 4.0, "M.7 0V3.2M2.2 -1.2V2M2.2 2.8V6"),
-        Kind::EAxle => tile(DRIVE, 3.2, 3.2, "M0 3.2L3.2 0M-.4 .4L.4-.4M2.8 3.6L3.6 2.8M.8 3.2L3.2 .8M0 .8L.8 0"),
+        Kind::EAxle => tile(
+            DRIVE,
+            3.2,
+            3.2,
+            "M0 3.2L3.2 0M-.4 .4L.4-.4M2.8 3.6L3.6 2.8M.8 3.2L3.2 .8M0 .8L.8 0",
+        ),
         Kind::CentralDrive => tile(DRIVE, 1.8, 1.8, "M0 1.8L1.8 0M-.4 .4L.4-.4M1.4 2.2L2.2 1.4"),
         Kind::Motor => tile(DRIVE, 2.2, 2.2, "M0 0L2.2 2.2M-.4 1.8L.4 2.6M1.8-.4L2.6 .4"),
         Kind::Gearbox => tile(DRIVE, 2.6, 2.6, "M0 0L2.6 2.6M0 2.6L2.6 0"),
@@ -41,17 +51,32 @@ pub const fn hatch(kind: Kind) -> Hatch {
         Kind::JunctionBox => tile(VOLTS, 2.0, 2.0, "M0 1H2M1 0V2"),
         Kind::DcDc => tile(VOLTS, 3.2, 2.0, "M.1 .5H1.5M1.7 1.5H3.1"),
         Kind::OnBoardCharger => tile(VOLTS, 2.6, 2.6, "M.7 1.3H1.9M1.3 .7V1.9"),
-        Kind::ChargeInlet => tile(VOLTS, 2.4, 2.4, "M.6 1.2A.6.6 0 0 1 1.8 1.2A.6.6 0 0 1 .6 1.2"),
+        Kind::ChargeInlet => tile(
+            VOLTS,
+            2.4,
+            2.4,
+            "M.6 1.2A.6.6 0 0 1 1.8 1.2A.6.6 0 0 1 .6 1.2",
+        ),
         Kind::GeneratorSet => tile(SOURCE, 3.2, 2.2, "M0 1.7L.8 .5L1.6 1.7L2.4 .5L3.2 1.7"),
         Kind::FuelCell => tile(SOURCE, 3.4, 4.0, "M.5 0V4M1.1 0V4M1.7 0V4"),
         Kind::GasTank => tile(GAS, 2.0, 2.0, "M.5 .5h.02M1.5 1.5h.02"),
-        Kind::Exhaust => tile(SOURCE, 2.4, 2.4, "M.2 .2L1.2 1.2L.2 2.2M1.4 .2L2.4 1.2L1.4 2.2"),
+        Kind::Exhaust => tile(
+            SOURCE,
+            2.4,
+            2.4,
+            "M.2 .2L1.2 1.2L.2 2.2M1.4 .2L2.4 1.2L1.4 2.2",
+        ),
         Kind::Radiator => tile(COOL, 1.0, 4.0, "M.5 0V4"),
         Kind::Chiller => tile(COOL, 3.0, 3.0, "M.7 1.5H2.3M1.1 .8L1.9 2.2M1.9 .8L1.1 2.2"),
         Kind::CoolantPump => tile(COOL, 2.2, 3.2, "M1.1 0Q0 .8 1.1 1.6T1.1 3.2"),
         Kind::AirCompressor => tile(HELP, 2.8, 2.8, "M.6 2.1L1.4 .7L2.2 2.1Z"),
         Kind::SteeringPump => tile(HELP, 2.8, 2.8, "M1.4 .5L2.3 1.4L1.4 2.3L.5 1.4Z"),
-        Kind::Climate => tile(COOL, 3.2, 3.0, "M0 .8Q.8-.1 1.6 .8T3.2 .8M0 1.6Q.8 .7 1.6 1.6T3.2 1.6"),
+        Kind::Climate => tile(
+            COOL,
+            3.2,
+            3.0,
+            "M0 .8Q.8-.1 1.6 .8T3.2 .8M0 1.6Q.8 .7 1.6 1.6T3.2 1.6",
+        ),
         Kind::AuxiliaryCradle => tile(HELP, 2.6, 2.6, "M.7 .7H1.9V1.9H.7Z"),
         Kind::BodyDrive => tile(HELP, 2.6, 2.6, "M.4 2.2L1.2 1.4M1.6 1L2.4 .2"),
         Kind::BrakeResistor => tile(VOLTS, 2.4, 2.4, "M0 1.8H.6V.6H1.8V1.8H2.4"),

@@ -14,9 +14,41 @@ pub struct Labels {
     columns: usize,
     rows: usize,
     /// Boxes that no label may touch.
-    hard: Vec<Vec<Rect>>,
+    hard: Heap,
     /// Boxes that labels should rather not cover.
-    soft: Vec<Vec<Rect>>,
+    soft: Heap,
+}
+
+/// Boxes by cell, as chains in one list: no cell has storage of its own.
+#[derive(Clone, Debug)]
+struct Heap {
+    /// Newest link of each cell.
+    heads: Vec<u32>,
+    /// A box, and the older link of the same cell.
+    links: Vec<(Rect, u32)>,
+}
+
+/// The end of a chain.
+const NONE: u32 = u32::MAX;
+
+impl Heap {
+    fn add(&mut self, cell: usize, rect: Rect) {
+        if let Ok(link) = u32::try_from(self.links.len()) {
+            self.links.push((rect, self.heads[cell]));
+            self.heads[cell] = link;
+        }
+    }
+
+    fn any(&self, cell: usize, mut test: impl FnMut(&Rect) -> bool) -> bool {
+        let mut link = self.heads[cell];
+        while let Some((rect, older)) = self.links.get(link as usize) {
+            if test(rect) {
+                return true;
+            }
+            link = *older;
+        }
+        false
+    }
 }
 
 /// How many free spots are passed over in the hope of one that covers no neighbour.
@@ -36,19 +68,32 @@ impl Labels {
     #[must_use]
     pub fn new(room: Rect, edge: f64) -> Self {
         let edge = edge.max((room.width().max(room.height())) / 400.0).max(1.0);
-        let (columns, rows) = (index(room.width() / edge) + 1, index(room.height() / edge) + 1);
-        let cells = vec![Vec::new(); columns * rows];
-        Self { room, edge, columns, rows, hard: cells.clone(), soft: cells }
+        let (columns, rows) = (
+            index(room.width() / edge) + 1,
+            index(room.height() / edge) + 1,
+        );
+        let heap = || Heap {
+            heads: vec![NONE; columns * rows],
+            links: Vec::with_capacity(256),
+        };
+        Self {
+            room,
+            edge,
+            columns,
+            rows,
+            hard: heap(),
+            soft: heap(),
+        }
     }
 
     /// Nothing may be placed over this box.
     pub fn take(&mut self, rect: Rect) {
-        self.each(&rect, |this, cell| this.hard[cell].push(rect));
+        self.each(&rect, |this, cell| this.hard.add(cell, rect));
     }
 
     /// Labels should rather not cover this box.
     pub fn avoid(&mut self, rect: Rect) {
-        self.each(&rect, |this, cell| this.soft[cell].push(rect));
+        self.each(&rect, |this, cell| this.soft.add(cell, rect));
     }
 
     /// Whether the box touches nothing taken and lies in the room.
@@ -66,7 +111,10 @@ impl Labels {
                 if !self.is_free(&candidate) {
                     continue;
                 }
-                let spot = Spot { rect: candidate, leader: true };
+                let spot = Spot {
+                    rect: candidate,
+                    leader: true,
+                };
                 if !self.any(&self.soft, &candidate, Some(part)) {
                     return Some(spot);
                 }
@@ -88,11 +136,19 @@ impl Labels {
         if !wanted || part.width() < width + pad || part.height() < height + pad {
             return None;
         }
-        let pad = pad.min((part.width() - width) / 2.0).min((part.height() - height) / 2.0);
+        let pad = pad
+            .min((part.width() - width) / 2.0)
+            .min((part.height() - height) / 2.0);
         let middle = part.centre();
         let tall = part.height() > 2.6 * height;
-        let (left, right) = (part.left + pad + width / 2.0, part.right - pad - width / 2.0);
-        let (top, bottom) = (part.top + pad + height / 2.0, part.bottom - pad - height / 2.0);
+        let (left, right) = (
+            part.left + pad + width / 2.0,
+            part.right - pad - width / 2.0,
+        );
+        let (top, bottom) = (
+            part.top + pad + height / 2.0,
+            part.bottom - pad - height / 2.0,
+        );
         let mut tries = vec![
             at(left, top),
             at(right, top),
@@ -106,14 +162,20 @@ impl Labels {
         tries.insert(if tall { 8 } else { 0 }, middle);
         let boxes = tries.into_iter().map(|c| Rect::about(c, width, height));
         let free = boxes.filter(|r| self.is_free(r));
-        free.map(|rect| Spot { rect, leader: false }).next()
+        free.map(|rect| Spot {
+            rect,
+            leader: false,
+        })
+        .next()
     }
 
-    fn any(&self, list: &[Vec<Rect>], rect: &Rect, except: Option<&Rect>) -> bool {
+    fn any(&self, list: &Heap, rect: &Rect, except: Option<&Rect>) -> bool {
         let (x0, x1, y0, y1) = self.cells(rect);
         (y0..=y1).any(|y| {
             (x0..=x1).any(|x| {
-                list[y * self.columns + x].iter().any(|r| r.overlaps(rect) && Some(r) != except)
+                list.any(y * self.columns + x, |r| {
+                    r.overlaps(rect) && Some(r) != except
+                })
             })
         })
     }
@@ -133,11 +195,20 @@ impl Labels {
     fn cells(&self, rect: &Rect) -> (usize, usize, usize, usize) {
         let column = |x: f64| index((x - self.room.left) / self.edge).min(self.columns - 1);
         let row = |y: f64| index((y - self.room.top) / self.edge).min(self.rows - 1);
-        (column(rect.left), column(rect.right), row(rect.top), row(rect.bottom))
+        (
+            column(rect.left),
+            column(rect.right),
+            row(rect.top),
+            row(rect.bottom),
+        )
     }
 }
 
-#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped first")]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "clamped first"
+)]
 fn index(value: f64) -> usize {
     value.clamp(0.0, 1e6) as usize
 }
@@ -148,8 +219,14 @@ fn around(part: &Rect, width: f64, height: f64, gap: f64) -> impl Iterator<Item 
     let middle = part.centre();
     (0..6_u32).flat_map(move |ring| {
         let out = gap + f64::from(ring) * height * 1.15;
-        let (up, down) = (part.top - out - height / 2.0, part.bottom + out + height / 2.0);
-        let (left, right) = (part.left - out - width / 2.0, part.right + out + width / 2.0);
+        let (up, down) = (
+            part.top - out - height / 2.0,
+            part.bottom + out + height / 2.0,
+        );
+        let (left, right) = (
+            part.left - out - width / 2.0,
+            part.right + out + width / 2.0,
+        );
         let side = f64::from(ring) * 0.6 + 0.7;
         let step = width * side;
         let centres = [
@@ -166,7 +243,9 @@ fn around(part: &Rect, width: f64, height: f64, gap: f64) -> impl Iterator<Item 
             at(right, down),
             at(left, down),
         ];
-        centres.into_iter().map(move |c| Rect::about(c, width, height))
+        centres
+            .into_iter()
+            .map(move |c| Rect::about(c, width, height))
     })
 }
 

@@ -16,7 +16,11 @@ pub fn loads(marks: &Marks, top: f64, unit: f64) -> (Vec<Group>, f64) {
     let u = unit;
     let mut groups = Vec::new();
     let mut rows: Vec<f64> = Vec::new();
-    let mut sorted: Vec<_> = marks.axle_loads.iter().filter(|m| m.x_mm.is_finite()).collect();
+    let mut sorted: Vec<_> = marks
+        .axle_loads
+        .iter()
+        .filter(|m| m.x_mm.is_finite())
+        .collect();
     sorted.sort_by(|a, b| a.x_mm.total_cmp(&b.x_mm));
     for mark in sorted {
         let (name, size) = (FIGURE * 0.85 * u, FIGURE * u);
@@ -30,7 +34,10 @@ pub fn loads(marks: &Marks, top: f64, unit: f64) -> (Vec<Group>, f64) {
         .fold(0.0, f64::max);
         let left = mark.x_mm + 1.0 * u;
         let right = left + wide + 2.0 * u;
-        let row = rows.iter().position(|taken| *taken <= left).unwrap_or(rows.len());
+        let row = rows
+            .iter()
+            .position(|taken| *taken <= left)
+            .unwrap_or(rows.len());
         if row == rows.len() {
             rows.push(right);
         } else {
@@ -38,8 +45,10 @@ pub fn loads(marks: &Marks, top: f64, unit: f64) -> (Vec<Group>, f64) {
         }
         #[expect(clippy::cast_precision_loss, reason = "a few rows")]
         let y = top + row as f64 * (3.0 * LINE + 1.5) * u;
-        let mut group =
-            Group::new(Owner::Load { id: mark.id.clone(), severity: mark.severity });
+        let mut group = Group::new(Owner::Load {
+            id: mark.id.clone(),
+            severity: mark.severity,
+        });
         // The load is what the ground pushes up with.
         group.draw(Role::Dimension, |p| {
             p.line(at(mark.x_mm, 1.2 * u), at(mark.x_mm, y + 3.0 * LINE * u));
@@ -58,7 +67,12 @@ pub fn loads(marks: &Marks, top: f64, unit: f64) -> (Vec<Group>, f64) {
             Text::new(role, x, line(i), Anchor::Start, size, words)
         };
         group.text(text(TextRole::Heading, left, 0.0, name, &mark.name));
-        icon_at(&mut group, mark.severity, at(left + 1.7 * u, line(1.0) - 1.15 * u), 1.6 * u);
+        icon_at(
+            &mut group,
+            mark.severity,
+            at(left + 1.7 * u, line(1.0) - 1.15 * u),
+            1.6 * u,
+        );
         group.text(text(TextRole::Load, left + icon, 1.0, size, &mark.load));
         group.text(text(TextRole::Margin, left, 2.0, name, &mark.margin));
         groups.push(group);
@@ -87,11 +101,13 @@ pub fn icon_at(group: &mut Group, severity: Severity, c: At, r: f64) {
                 p(-1.0, k),
                 p(-1.0, -k),
             ]);
-            sign.line(p(-0.45, -0.45), p(0.45, 0.45)).line(p(-0.45, 0.45), p(0.45, -0.45));
+            sign.line(p(-0.45, -0.45), p(0.45, 0.45))
+                .line(p(-0.45, 0.45), p(0.45, -0.45));
         }
         Severity::Caution => {
             plate.polygon(&[p(0.0, -1.05), p(1.1, 0.9), p(-1.1, 0.9)]);
-            sign.line(p(0.0, -0.35), p(0.0, 0.28)).line(p(0.0, 0.6), p(0.0, 0.64));
+            sign.line(p(0.0, -0.35), p(0.0, 0.28))
+                .line(p(0.0, 0.6), p(0.0, 0.64));
         }
         Severity::Holds => {
             plate.circle(c, r);
@@ -99,8 +115,10 @@ pub fn icon_at(group: &mut Group, severity: Severity, c: At, r: f64) {
         }
         Severity::NotAssessed => {
             plate.rect(&Rect::about(c, 1.8 * r, 1.8 * r));
-            sign.from(p(-0.35, -0.3)).bend(p(-0.3, -0.65), p(0.0, -0.62));
-            sign.bend(p(0.45, -0.58), p(0.32, -0.2)).bend(p(0.05, 0.0), p(0.0, 0.25));
+            sign.from(p(-0.35, -0.3))
+                .bend(p(-0.3, -0.65), p(0.0, -0.62));
+            sign.bend(p(0.45, -0.58), p(0.32, -0.2))
+                .bend(p(0.05, 0.0), p(0.0, 0.25));
             sign.line(p(0.0, 0.55), p(0.0, 0.6));
         }
     }
@@ -130,8 +148,17 @@ pub fn cg(c: At, labels: &mut Labels, unit: f64) -> Group {
     let size = FIGURE * unit;
     let (wide, tall) = (width("CG", size, true) + 0.8 * unit, size * 1.15);
     let (dx, dy) = (r * 1.2 + wide / 2.0, r * 0.95 + tall / 2.0);
-    let near = [(dx, -dy), (-dx, -dy), (dx, dy), (-dx, dy), (0.0, -dy - 0.8 * r), (0.0, dy + 0.8 * r)];
-    let near = near.into_iter().map(|(x, y)| Rect::about(at(c.x + x, c.y + y), wide, tall));
+    let near = [
+        (dx, -dy),
+        (-dx, -dy),
+        (dx, dy),
+        (-dx, dy),
+        (0.0, -dy - 0.8 * r),
+        (0.0, dy + 0.8 * r),
+    ];
+    let near = near
+        .into_iter()
+        .map(|(x, y)| Rect::about(at(c.x + x, c.y + y), wide, tall));
     if let Some(spot) = near.into_iter().find(|spot| labels.is_free(spot)) {
         labels.take(spot);
         group.rounded(Role::White, spot, 0.5 * unit);

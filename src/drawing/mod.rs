@@ -13,6 +13,7 @@
 mod compose;
 mod cover;
 mod dimensions;
+mod encode;
 mod eye;
 mod hatch;
 mod labels;

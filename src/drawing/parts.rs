@@ -42,9 +42,23 @@ pub fn seen(vehicle: &Vehicle, view: View, room: &Rect) -> Vec<Seen> {
         }
         let near = view.near_face(&item.bounds);
         // Cables, brackets and fluid lie along others and hide nothing.
-        let near = if item.part.soft { near - 10_000.0 } else { near };
-        covers.push(Cover { rect, near, item: Some(index) });
-        parts.push(Seen { index, rect, sight: Sight::Open, by: None, near });
+        let near = if item.part.soft {
+            near - 10_000.0
+        } else {
+            near
+        };
+        covers.push(Cover {
+            rect,
+            near,
+            item: Some(index),
+        });
+        parts.push(Seen {
+            index,
+            rect,
+            sight: Sight::Open,
+            by: None,
+            near,
+        });
     }
     for body in &vehicle.bodies {
         // A body and a trailer are drawn as outlines only in plan, and hide nothing there.
@@ -57,7 +71,11 @@ pub fn seen(vehicle: &Vehicle, view: View, room: &Rect) -> Vec<Seen> {
             // A disc fills less than its box.
             rect = rect.grown(-rect.width() * 0.06);
         }
-        covers.push(Cover { rect, near: view.near_face(&box_), item: None });
+        covers.push(Cover {
+            rect,
+            near: view.near_face(&box_),
+            item: None,
+        });
     }
     covers.extend(hood(vehicle, view));
     let sights = sights(covers, room, vehicle.items.len());
@@ -76,7 +94,10 @@ fn hood(vehicle: &Vehicle, view: View) -> Option<Cover> {
     let top = chassis.cab.hood_top_z_mm;
     match view {
         View::Side => Some(Cover {
-            rect: Rect::new(at(front, -top), at(back, -chassis.dimensions.frame_top_laden_mm)),
+            rect: Rect::new(
+                at(front, -top),
+                at(back, -chassis.dimensions.frame_top_laden_mm),
+            ),
             near: half,
             item: None,
         }),
@@ -127,7 +148,10 @@ pub fn part(
 /// What a person is told about a part.
 fn label(item: &Item, style: &Style) -> String {
     let mass = quantity::mass(item.planned_kg(), style.units);
-    let zone = item.zone.as_deref().map_or(String::from("placed freely"), |z| z.replace('-', " "));
+    let zone = item
+        .zone
+        .as_deref()
+        .map_or(String::from("placed freely"), |z| z.replace('-', " "));
     format!("{} {}, {mass}, {zone}", item.tag, item.part.name)
 }
 
@@ -181,7 +205,12 @@ fn fittings(p: &mut Path, item: &Item, view: View, r: &Rect, unit: f64) {
                 }
             }
         }
-        Kind::GasTank if !item.solids.iter().any(|s| matches!(s, Solid::Cylinder { .. })) => {
+        Kind::GasTank
+            if !item
+                .solids
+                .iter()
+                .any(|s| matches!(s, Solid::Cylinder { .. })) =>
+        {
             rack(p, item, view, r);
         }
         Kind::Radiator | Kind::BrakeResistor => {
@@ -208,7 +237,11 @@ fn rack(p: &mut Path, item: &Item, view: View, r: &Rect) {
     let round = if across { size.x } else { size.y } * 0.84;
     let end_on = matches!((view, across), (View::Side, true) | (View::Rear, false));
     let stack = |height: f64| {
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped")]
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "clamped"
+        )]
         let count = (height / (round * 1.06)).floor().clamp(1.0, 12.0) as u32;
         (count, height / f64::from(count))
     };
@@ -241,14 +274,26 @@ fn glyph(p: &mut Path, kind: Kind, r: &Rect, tag: Option<&Tag>, unit: f64) {
     if let Some(tag) = tag.filter(|tag| !tag.spot.leader) {
         // The larger strip beside or below the tag.
         let t = &tag.spot.rect;
-        let right = Rect { left: t.right, ..*r };
-        let left = Rect { right: t.left, ..*r };
-        let below = Rect { top: t.bottom, ..*r };
-        let above = Rect { bottom: t.top, ..*r };
+        let right = Rect {
+            left: t.right,
+            ..*r
+        };
+        let left = Rect {
+            right: t.left,
+            ..*r
+        };
+        let below = Rect {
+            top: t.bottom,
+            ..*r
+        };
+        let above = Rect {
+            bottom: t.top,
+            ..*r
+        };
         let room = |s: &Rect| s.width().min(s.height());
-        let best = [below, right, above, left].into_iter().reduce(|a, b| {
-            if room(&b) > room(&a) + 1.0 { b } else { a }
-        });
+        let best = [below, right, above, left]
+            .into_iter()
+            .reduce(|a, b| if room(&b) > room(&a) + 1.0 { b } else { a });
         free = best.unwrap_or(*r);
     }
     let half = half.min(free.width() * 0.4).min(free.height() * 0.4);
@@ -259,5 +304,8 @@ fn glyph(p: &mut Path, kind: Kind, r: &Rect, tag: Option<&Tag>, unit: f64) {
 
 /// Kinds that occur among the seen parts, for their hatches.
 pub fn kinds(vehicle: &Vehicle, parts: &[Seen]) -> std::collections::BTreeSet<Kind> {
-    parts.iter().map(|s| vehicle.items[s.index].part.kind).collect()
+    parts
+        .iter()
+        .map(|s| vehicle.items[s.index].part.kind)
+        .collect()
 }

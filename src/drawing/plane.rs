@@ -67,7 +67,10 @@ impl Rect {
     /// Middle.
     #[must_use]
     pub fn centre(&self) -> At {
-        at(f64::midpoint(self.left, self.right), f64::midpoint(self.top, self.bottom))
+        at(
+            f64::midpoint(self.left, self.right),
+            f64::midpoint(self.top, self.bottom),
+        )
     }
 
     /// Larger by `by` on every side.
@@ -113,13 +116,18 @@ impl Rect {
     /// The point of the rectangle nearest to `p`.
     #[must_use]
     pub fn nearest(&self, p: At) -> At {
-        at(p.x.max(self.left).min(self.right), p.y.max(self.top).min(self.bottom))
+        at(
+            p.x.max(self.left).min(self.right),
+            p.y.max(self.top).min(self.bottom),
+        )
     }
 
     /// Whether all four numbers can be drawn.
     #[must_use]
     pub fn is_finite(&self) -> bool {
-        [self.left, self.top, self.right, self.bottom].iter().all(|v| v.abs() < FARTHEST_MM)
+        [self.left, self.top, self.right, self.bottom]
+            .iter()
+            .all(|v| v.abs() < FARTHEST_MM)
     }
 }
 
@@ -189,7 +197,12 @@ impl Path {
 
     /// On by the shorter arc.
     pub fn arc(&mut self, radius: f64, clockwise: bool, to: At) -> &mut Self {
-        self.steps.push(Step::Arc { radius, large: false, clockwise, to });
+        self.steps.push(Step::Arc {
+            radius,
+            large: false,
+            clockwise,
+            to,
+        });
         self
     }
 
@@ -207,7 +220,11 @@ impl Path {
     /// Adds an open stroke through the points.
     pub fn polyline(&mut self, points: &[At]) -> &mut Self {
         for (i, p) in points.iter().enumerate() {
-            self.steps.push(if i == 0 { Step::Move(*p) } else { Step::Line(*p) });
+            self.steps.push(if i == 0 {
+                Step::Move(*p)
+            } else {
+                Step::Line(*p)
+            });
         }
         self
     }
@@ -238,9 +255,12 @@ impl Path {
             return self.rect(r);
         }
         self.from(at(r.left + k, r.top)).to(at(r.right - k, r.top));
-        self.arc(k, true, at(r.right, r.top + k)).to(at(r.right, r.bottom - k));
-        self.arc(k, true, at(r.right - k, r.bottom)).to(at(r.left + k, r.bottom));
-        self.arc(k, true, at(r.left, r.bottom - k)).to(at(r.left, r.top + k));
+        self.arc(k, true, at(r.right, r.top + k))
+            .to(at(r.right, r.bottom - k));
+        self.arc(k, true, at(r.right - k, r.bottom))
+            .to(at(r.left + k, r.bottom));
+        self.arc(k, true, at(r.left, r.bottom - k))
+            .to(at(r.left, r.top + k));
         self.arc(k, true, at(r.left + k, r.top)).close()
     }
 

@@ -15,16 +15,30 @@ const MOST_WORDS: usize = 40;
 const FIGURE: f64 = 2.8;
 
 /// All pointers; the chosen one first, so that it finds room for its words.
-pub fn pointers(marks: &Marks, view: View, style: &Style, labels: &mut Labels, unit: f64) -> Vec<Group> {
+pub fn pointers(
+    marks: &Marks,
+    view: View,
+    style: &Style,
+    labels: &mut Labels,
+    unit: f64,
+) -> Vec<Group> {
     let u = unit;
-    let mut order: Vec<_> = marks.pointers.iter().filter(|p| p.from.has_place() && p.to.has_place()).collect();
+    let mut order: Vec<_> = marks
+        .pointers
+        .iter()
+        .filter(|p| p.from.has_place() && p.to.has_place())
+        .collect();
     order.sort_by_key(|p| (Some(p.finding) != style.finding, p.severity, p.finding));
     let mut groups = Vec::new();
     for (rank, pointer) in order.into_iter().enumerate() {
         let chosen = style.finding == Some(pointer.finding);
         let faint = style.finding.is_some() && !chosen;
-        let owner =
-            Owner::Pointer { finding: pointer.finding, severity: pointer.severity, chosen, faint };
+        let owner = Owner::Pointer {
+            finding: pointer.finding,
+            severity: pointer.severity,
+            chosen,
+            faint,
+        };
         let mut group = Group::new(owner);
         let (a, b) = (view.at(pointer.from), view.at(pointer.to));
         let span = Rect::new(a, b);
@@ -52,7 +66,12 @@ pub fn pointers(marks: &Marks, view: View, style: &Style, labels: &mut Labels, u
                 });
                 group.rounded(Role::Plate, spot.rect, 0.7 * u);
                 let y = spot.rect.centre().y;
-                icon_at(&mut group, pointer.severity, at(spot.rect.left + 2.2 * u, y), 1.4 * u);
+                icon_at(
+                    &mut group,
+                    pointer.severity,
+                    at(spot.rect.left + 2.2 * u, y),
+                    1.4 * u,
+                );
                 group.text(Text::new(
                     TextRole::Finding,
                     spot.rect.left + icon + 0.6 * u,

@@ -260,7 +260,10 @@ impl Group {
     /// An empty group.
     #[must_use]
     pub const fn new(owner: Owner) -> Self {
-        Self { owner, shapes: Vec::new() }
+        Self {
+            owner,
+            shapes: Vec::new(),
+        }
     }
 
     /// An empty group that only orders the drawing.
@@ -278,7 +281,9 @@ impl Group {
 
     /// Adds what `draw` draws in one role.
     pub fn draw(&mut self, role: Role, draw: impl FnOnce(&mut Path)) {
-        let mut path = Path::new();
+        let mut path = Path {
+            steps: Vec::with_capacity(12),
+        };
         draw(&mut path);
         self.path(role, path);
     }

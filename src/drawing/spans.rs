@@ -48,7 +48,12 @@ impl Rows {
     /// Rows that start at this coordinate (y for level ones, x for the others).
     #[must_use]
     pub const fn new(run: Run, first: f64, unit: f64) -> Self {
-        Self { run, unit, first, rows: Vec::new() }
+        Self {
+            run,
+            unit,
+            first,
+            rows: Vec::new(),
+        }
     }
 
     /// Coordinate behind the last row in use.
@@ -72,7 +77,8 @@ impl Rows {
         }
         let (low, high) = (a.min(b), a.max(b));
         let long = width(&span.text, FIGURE * u, span.role.bold()) + 0.6 * u;
-        let inside = high - low >= long + 5.0 * u;
+        // The figure stands clear of the line, so it may reach over the arrows.
+        let inside = high - low >= long.max(5.6 * u);
         // Figure between the arrows, else beyond one end with the arrows turned round.
         let choices = if inside {
             let middle = f64::midpoint(low, high);
@@ -90,14 +96,22 @@ impl Rows {
                 self.rows.push(Vec::new());
             }
             let free = |from: f64, to: f64| {
-                self.rows[index].iter().all(|(x, y)| to <= x + gap || *y <= from + gap)
+                self.rows[index]
+                    .iter()
+                    .all(|(x, y)| to <= x + gap || *y <= from + gap)
             };
-            let Some(choice) = choices.iter().find(|c| free(c.1, c.2)) else { continue };
+            let Some(choice) = choices.iter().find(|c| free(c.1, c.2)) else {
+                continue;
+            };
             let (middle, from, to) = *choice;
             self.rows[index].push((from, to));
             #[expect(clippy::cast_precision_loss, reason = "a few rows")]
             let step = (index as f64 + 0.75) * PITCH * u;
-            let line = if self.run == Run::LeftOf { self.first - step } else { self.first + step };
+            let line = if self.run == Run::LeftOf {
+                self.first - step
+            } else {
+                self.first + step
+            };
             self.ink(group, span, line, (low, high), (from, to), middle, inside);
             return;
         }
@@ -120,7 +134,11 @@ impl Rows {
         let beyond = if self.run == Run::LeftOf { -u } else { u };
         group.draw(Role::Extension, |p| {
             for end in [span.from, span.to] {
-                let (s, t) = if level { (end.x, end.y) } else { (end.y, end.x) };
+                let (s, t) = if level {
+                    (end.x, end.y)
+                } else {
+                    (end.y, end.x)
+                };
                 p.line(place(s, t + beyond), place(s, line + beyond));
             }
         });
@@ -136,8 +154,14 @@ impl Rows {
         // Above a level line; left of an upright one, reading upward.
         let base = line - 0.8 * u;
         let at_ = place(middle, base);
-        let mut text =
-            Text::new(span.role, at_.x, at_.y, Anchor::Middle, FIGURE * u, span.text.clone());
+        let mut text = Text::new(
+            span.role,
+            at_.x,
+            at_.y,
+            Anchor::Middle,
+            FIGURE * u,
+            span.text.clone(),
+        );
         text.upward = !level;
         group.text(text);
     }
@@ -146,7 +170,11 @@ impl Rows {
 /// A filled arrow head with its tip at `tip`.
 pub fn arrow(p: &mut Path, tip: At, tail: At, unit: f64) {
     if let Some(n) = super::eye::across(tip, tail, 0.42 * unit) {
-        p.polygon(&[tip, at(tail.x + n.x, tail.y + n.y), at(tail.x - n.x, tail.y - n.y)]);
+        p.polygon(&[
+            tip,
+            at(tail.x + n.x, tail.y + n.y),
+            at(tail.x - n.x, tail.y - n.y),
+        ]);
     }
 }
 

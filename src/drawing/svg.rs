@@ -5,12 +5,13 @@
 //! map of attributes for each costs more than the rest of the drawing. Everything that a person typed
 //! goes through [`escaped`].
 
-use super::plane::{FARTHEST_MM, Path, Rect, Step};
+use super::encode::{escaped, number, plain};
+use super::plane::{Path, Rect, Step};
 use super::scene::{Anchor, Group, Owner, Scene, Shape, Sight, Text};
 use super::{Severity, style};
 use svg::Document;
-use svg::node::element::{Description, Title};
 use svg::node::Text as TextNode;
+use svg::node::element::{Description, Title};
 
 /// The whole SVG document as text.
 #[must_use]
@@ -28,7 +29,15 @@ pub fn write(scene: &Scene) -> String {
     style::patterns(&mut out, scene);
     out.push_str("</defs>");
     out.push_str("<rect class=\"paper\" fill=\"#fff\"");
-    rect(&mut out, &Rect { left: x, top: y, right: x + w, bottom: y + h });
+    rect(
+        &mut out,
+        &Rect {
+            left: x,
+            top: y,
+            right: x + w,
+            bottom: y + h,
+        },
+    );
     out.push_str("/><g data-axes=\"");
     out.push_str(scene.view.word());
     if let Some(page) = &scene.page {
@@ -149,7 +158,15 @@ fn open(out: &mut String, owner: &Owner, live: bool) {
         Owner::Layer(word) => attribute(out, "class", word),
         Owner::Body(id) => attribute(out, "data-body", id),
         Owner::Zone(id) => attribute(out, "data-zone", id),
-        Owner::Part { tag, kind, label, sight, soft, selected, severity } => {
+        Owner::Part {
+            tag,
+            kind,
+            label,
+            sight,
+            soft,
+            selected,
+            severity,
+        } => {
             out.push_str(" class=\"part kind-");
             out.push_str(super::hatch::word(*kind));
             out.push_str(match sight {
@@ -170,14 +187,23 @@ fn open(out: &mut String, owner: &Owner, live: bool) {
             attribute(out, "aria-label", label);
             if live {
                 out.push_str(" tabindex=\"0\" role=\"button\"");
-                attribute(out, "aria-pressed", if *selected { "true" } else { "false" });
+                attribute(
+                    out,
+                    "aria-pressed",
+                    if *selected { "true" } else { "false" },
+                );
             }
         }
         Owner::Tag(tag) => {
             out.push_str(" class=\"tag\" aria-hidden=\"true\"");
             attribute(out, "data-for", tag);
         }
-        Owner::Pointer { finding, severity, chosen, faint } => {
+        Owner::Pointer {
+            finding,
+            severity,
+            chosen,
+            faint,
+        } => {
             out.push_str(" class=\"pointer ");
             out.push_str(severity_word(*severity));
             out.push_str(if *chosen { " chosen" } else { "" });
@@ -247,7 +273,12 @@ fn write_path(out: &mut String, path: &Path) {
                 }
                 last = *p;
             }
-            Step::Arc { radius, large, clockwise, to } => {
+            Step::Arc {
+                radius,
+                large,
+                clockwise,
+                to,
+            } => {
                 out.push('A');
                 number(out, *radius);
                 out.push(' ');
@@ -285,93 +316,4 @@ fn pair(out: &mut String, p: super::plane::At) {
     number(out, p.x);
     out.push(' ');
     number(out, p.y);
-}
-
-/// Writes a number with at most one decimal. What is not finite, or absurdly far, never gets out.
-fn number(out: &mut String, value: f64) {
-    let value = if value.is_finite() { value.clamp(-FARTHEST_MM, FARTHEST_MM) } else { 0.0 };
-    // Half away from zero, as people round.
-    #[expect(clippy::cast_possible_truncation, reason = "clamped above")]
-    let tenths = (value * 10.0 + if value < 0.0 { -0.5 } else { 0.5 }) as i64;
-    let mut digits = [b'0'; 12];
-    let mut first = digits.len();
-    let mut rest = tenths.unsigned_abs();
-    let mut put = |digit: u8| {
-        first -= 1;
-        digits[first] = digit;
-        first
-    };
-    if rest % 10 > 0 {
-        put(b'0' + (rest % 10) as u8);
-        put(b'.');
-    }
-    rest /= 10;
-    let mut start = put(b'0' + (rest % 10) as u8);
-    rest /= 10;
-    while rest > 0 {
-        start = put(b'0' + (rest % 10) as u8);
-        rest /= 10;
-    }
-    if tenths < 0 {
-        start = put(b'-');
-    }
-    // Digits, a dot and a sign are always text.
-    out.push_str(std::str::from_utf8(&digits[start..]).unwrap_or("0"));
-}
-
-/// Letters that XML 1.0 cannot hold are left out.
-fn allowed(c: char) -> bool {
-    !(c.is_control() && c != '\n' && c != '\t') && !matches!(c, '\u{fffe}' | '\u{ffff}')
-}
-
-/// Writes text so that it can stand between tags and inside quotes.
-fn escaped(out: &mut String, text: &str) {
-    if text.bytes().all(|b| b >= b' ' && !b"&<>\"'\x7f".contains(&b) && b < 0x80) {
-        out.push_str(text);
-        return;
-    }
-    for c in text.chars().filter(|c| allowed(*c)) {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            '\'' => out.push_str("&#39;"),
-            _ => out.push(c),
-        }
-    }
-}
-
-/// For nodes of the crate, which escapes markup but keeps letters that XML cannot hold.
-fn plain(text: &str) -> String {
-    text.chars().filter(|c| allowed(*c)).collect()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn shown(value: f64) -> String {
-        let mut out = String::new();
-        number(&mut out, value);
-        out
-    }
-
-    #[test]
-    fn numbers_have_at_most_one_decimal_and_are_always_finite() {
-        assert_eq!(shown(4_699.04), "4699");
-        assert_eq!(shown(-0.26), "-0.3");
-        assert_eq!(shown(-0.04), "0");
-        assert_eq!(shown(12.5), "12.5");
-        assert_eq!(shown(f64::NAN), "0");
-        assert_eq!(shown(f64::INFINITY), "0");
-        assert_eq!(shown(1e308), "100000");
-    }
-
-    #[test]
-    fn markup_and_control_letters_cannot_get_out() {
-        let mut out = String::new();
-        escaped(&mut out, "<b>\"O'Neil\" & \u{0}Co</b>");
-        assert_eq!(out, "&lt;b&gt;&quot;O&#39;Neil&quot; &amp; Co&lt;/b&gt;");
-    }
 }

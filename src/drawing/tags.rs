@@ -43,9 +43,10 @@ pub fn place(
     let by_index: BTreeMap<usize, &Seen> = parts.iter().map(|s| (s.index, s)).collect();
     let mut order: Vec<&Seen> = Vec::with_capacity(parts.len());
     for seen in parts {
-        let front = seen.by.and_then(|i| by_index.get(&i)).filter(|front| {
-            front.sight != Sight::Behind && same(&front.rect, &seen.rect)
-        });
+        let front = seen
+            .by
+            .and_then(|i| by_index.get(&i))
+            .filter(|front| front.sight != Sight::Behind && same(&front.rect, &seen.rect));
         match front {
             Some(front) => shared.entry(front.index).or_default().push(seen.index),
             None => order.push(seen),
@@ -63,15 +64,24 @@ pub fn place(
     });
     let mut placed = BTreeMap::new();
     for seen in order {
-        // Behind the truck nearly everything is hidden by something: only what is seen is named.
-        if view == View::Rear && seen.sight == Sight::Behind && !chosen(seen) {
+        let item = &vehicle.items[seen.index];
+        // Cables and brackets behind other parts, and from behind the truck whatever is hidden, would
+        // only crowd out the tags of what one sees.
+        let crowd = view == View::Rear || item.part.soft;
+        if crowd && seen.sight == Sight::Behind && !chosen(seen) {
             continue;
         }
-        let item = &vehicle.items[seen.index];
         let hidden = seen.sight == Sight::Behind;
-        let mut text = if hidden { format!("({})", item.tag) } else { item.tag.clone() };
+        let mut text = if hidden {
+            format!("({})", item.tag)
+        } else {
+            item.tag.clone()
+        };
         if let Some(behind) = shared.get(&seen.index) {
-            let tags: Vec<&str> = behind.iter().map(|i| vehicle.items[*i].tag.as_str()).collect();
+            let tags: Vec<&str> = behind
+                .iter()
+                .map(|i| vehicle.items[*i].tag.as_str())
+                .collect();
             text = format!("{text} ({})", tags.join(" "));
         }
         let text = super::text::fitted(&text, FIGURE * u, true, 60.0 * u);
@@ -82,14 +92,23 @@ pub fn place(
         let mass = (inside && large && !text.contains('('))
             .then(|| quantity::mass(item.planned_kg(), style.units));
         let full = plate
-            + mass.as_deref().map_or(0.0, |m| width(m, FIGURE * 0.9 * u, false) + 1.4 * u);
+            + mass
+                .as_deref()
+                .map_or(0.0, |m| width(m, FIGURE * 0.9 * u, false) + 1.4 * u);
         let roomy = mass.is_some() && seen.rect.width() > full + 2.0 * u;
         let wide = if roomy { full } else { plate };
         if let Some(spot) = labels.place(&seen.rect, wide, tall, inside) {
             let mass = mass.filter(|_| roomy && !spot.leader);
             placed.insert(
                 seen.index,
-                Tag { spot, plate, text, mass, target: seen.rect, hidden },
+                Tag {
+                    spot,
+                    plate,
+                    text,
+                    mass,
+                    target: seen.rect,
+                    hidden,
+                },
             );
         }
     }
@@ -116,16 +135,41 @@ pub fn draw(tag: &Tag, of: &str, unit: f64) -> Group {
             p.circle(to, 0.5 * u);
         });
     }
-    let plate = Rect { right: r.left + tag.plate, ..r };
+    let plate = Rect {
+        right: r.left + tag.plate,
+        ..r
+    };
     if let Some(mass) = &tag.mass {
         group.rounded(Role::White, r, 0.6 * u);
         let x = plate.right + 0.6 * u;
         let y = r.centre().y + 0.33 * FIGURE * u;
-        group.text(Text::new(TextRole::Margin, x, y, Anchor::Start, FIGURE * 0.9 * u, mass.clone()));
+        group.text(Text::new(
+            TextRole::Margin,
+            x,
+            y,
+            Anchor::Start,
+            FIGURE * 0.9 * u,
+            mass.clone(),
+        ));
     }
-    group.rounded(if tag.hidden { Role::White } else { Role::Black }, plate, 0.6 * u);
-    let role = if tag.hidden { TextRole::Note } else { TextRole::Tag };
+    group.rounded(
+        if tag.hidden { Role::White } else { Role::Black },
+        plate,
+        0.6 * u,
+    );
+    let role = if tag.hidden {
+        TextRole::Note
+    } else {
+        TextRole::Tag
+    };
     let at_ = at(plate.centre().x, plate.centre().y + 0.36 * FIGURE * u);
-    group.text(Text::new(role, at_.x, at_.y, Anchor::Middle, FIGURE * u, tag.text.clone()));
+    group.text(Text::new(
+        role,
+        at_.x,
+        at_.y,
+        Anchor::Middle,
+        FIGURE * u,
+        tag.text.clone(),
+    ));
     group
 }

@@ -71,7 +71,14 @@ impl Text {
         size: f64,
         text: impl Into<String>,
     ) -> Self {
-        Self { role, at: at(x, y), anchor, size, upward: false, text: text.into() }
+        Self {
+            role,
+            at: at(x, y),
+            anchor,
+            size,
+            upward: false,
+            text: text.into(),
+        }
     }
 
     /// Width along its base line.
@@ -122,7 +129,14 @@ mod tests {
 
     #[test]
     fn the_box_of_a_text_that_reads_upward_is_tall() {
-        let mut text = Text::new(TextRole::Dimension, 0.0, 0.0, Anchor::Middle, 10.0, "1,010 mm");
+        let mut text = Text::new(
+            TextRole::Dimension,
+            0.0,
+            0.0,
+            Anchor::Middle,
+            10.0,
+            "1,010 mm",
+        );
         let flat = text.bounds();
         text.upward = true;
         let tall = text.bounds();

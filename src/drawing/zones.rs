@@ -22,7 +22,11 @@ pub fn zones(
     let room = room.grown(-unit);
     let mut named: Vec<(Rect, Vec<&str>)> = Vec::new();
     let mut groups = Vec::new();
-    for zone in vehicle.zones.iter().filter(|z| z.id != "frame" && z.volume.has_place()) {
+    for zone in vehicle
+        .zones
+        .iter()
+        .filter(|z| z.id != "frame" && z.volume.has_place())
+    {
         let r = view.rect(&zone.volume);
         let r = Rect {
             left: r.left.max(room.left),
@@ -54,7 +58,9 @@ pub fn zones(
             Rect::new(at(left, bottom - tall), at(left + wide, bottom)),
             Rect::new(at(right - wide, bottom - tall), at(right, bottom)),
         ];
-        let Some(spot) = boxes.into_iter().find(|b| labels.is_free(b)) else { continue };
+        let Some(spot) = boxes.into_iter().find(|b| labels.is_free(b)) else {
+            continue;
+        };
         labels.take(spot);
         let (x, y) = (spot.left + 0.5 * unit, spot.bottom - 0.28 * size);
         words.text(Text::new(TextRole::Zone, x, y, Anchor::Start, size, text));

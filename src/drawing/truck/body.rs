@@ -23,13 +23,19 @@ pub fn body(_vehicle: &Vehicle, body: &Body, view: View) -> Group {
             group.draw(Role::Rib, |p| {
                 p.line(at(r.left, sill), at(r.right, sill));
                 if high {
-                    p.line(at(r.left + 20.0, r.top + 90.0), at(r.right - 20.0, r.top + 90.0));
+                    p.line(
+                        at(r.left + 20.0, r.top + 90.0),
+                        at(r.right - 20.0, r.top + 90.0),
+                    );
                     let mut x = r.left + RIB_MM;
                     while x < r.right - RIB_MM * 0.5 {
                         p.line(at(x, r.top + 90.0), at(x, sill));
                         x += RIB_MM;
                     }
-                    p.line(at(r.right - 60.0, r.top + 30.0), at(r.right - 60.0, r.bottom));
+                    p.line(
+                        at(r.right - 60.0, r.top + 30.0),
+                        at(r.right - 60.0, r.bottom),
+                    );
                 }
             });
         }

@@ -25,9 +25,11 @@ pub fn fifth_wheel(vehicle: &Vehicle, body: &Body, view: View) -> Option<Group> 
                     xz(x + 330.0, base),
                     xz(x - 330.0, base),
                 ]);
-                p.from(xz(x - front, top - 25.0)).bend(xz(x - front, top), xz(x - front + 60.0, top));
+                p.from(xz(x - front, top - 25.0))
+                    .bend(xz(x - front, top), xz(x - front + 60.0, top));
                 p.to(xz(x + rear * 0.55, top)).to(xz(x + rear, top - 115.0));
-                p.to(xz(x + rear - 30.0, top - 145.0)).to(xz(x + rear * 0.5, top - 62.0));
+                p.to(xz(x + rear - 30.0, top - 145.0))
+                    .to(xz(x + rear * 0.5, top - 62.0));
                 p.to(xz(x - front, top - 62.0)).close();
             });
             group.draw(Role::Dark, |p| {
@@ -40,13 +42,19 @@ pub fn fifth_wheel(vehicle: &Vehicle, body: &Body, view: View) -> Option<Group> 
             let front = (x - box_.min.x).clamp(250.0, 520.0);
             let rear = (box_.max.x - x).clamp(250.0, 560.0);
             group.draw(Role::Coupling, |p| {
-                p.from(at(c.x + rear, c.y - half * 0.62)).to(at(c.x + rear * 0.4, c.y - half));
+                p.from(at(c.x + rear, c.y - half * 0.62))
+                    .to(at(c.x + rear * 0.4, c.y - half));
                 p.to(at(c.x - front * 0.5, c.y - half));
                 p.bend(at(c.x - front, c.y - half * 0.9), at(c.x - front, c.y));
-                p.bend(at(c.x - front, c.y + half * 0.9), at(c.x - front * 0.5, c.y + half));
-                p.to(at(c.x + rear * 0.4, c.y + half)).to(at(c.x + rear, c.y + half * 0.62));
+                p.bend(
+                    at(c.x - front, c.y + half * 0.9),
+                    at(c.x - front * 0.5, c.y + half),
+                );
+                p.to(at(c.x + rear * 0.4, c.y + half))
+                    .to(at(c.x + rear, c.y + half * 0.62));
                 // The throat, open to the rear.
-                p.to(at(c.x + rear, c.y + half * 0.3)).to(at(c.x + 40.0, c.y + 45.0));
+                p.to(at(c.x + rear, c.y + half * 0.3))
+                    .to(at(c.x + 40.0, c.y + 45.0));
                 p.arc(45.0, true, at(c.x + 40.0, c.y - 45.0));
                 p.to(at(c.x + rear, c.y - half * 0.3)).close();
             });

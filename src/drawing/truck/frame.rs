@@ -21,8 +21,14 @@ pub fn rail(vehicle: &Vehicle, body: &Body, view: View) -> Option<Group> {
                 p.rect(&side_rect(box_.min.x, box_.max.x, bottom, top));
             });
             group.draw(Role::Flange, |p| {
-                p.line(xz(box_.min.x, top - wall * 1.6), xz(box_.max.x, top - wall * 1.6));
-                p.line(xz(box_.min.x, bottom + wall * 1.6), xz(box_.max.x, bottom + wall * 1.6));
+                p.line(
+                    xz(box_.min.x, top - wall * 1.6),
+                    xz(box_.max.x, top - wall * 1.6),
+                );
+                p.line(
+                    xz(box_.min.x, bottom + wall * 1.6),
+                    xz(box_.max.x, bottom + wall * 1.6),
+                );
             });
             group.draw(Role::Dark, |p| {
                 for member in &vehicle.bodies {

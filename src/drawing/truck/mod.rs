@@ -39,9 +39,17 @@ pub fn truck(vehicle: &Vehicle, view: View) -> Vec<Group> {
     }
     groups.push(springs::axles(vehicle, view));
     let low = |b: &&Body| obstacles::is_low(b);
-    groups.extend(of(is_rest).filter(low).filter_map(|b| obstacles::obstacle(vehicle, b, view)));
+    groups.extend(
+        of(is_rest)
+            .filter(low)
+            .filter_map(|b| obstacles::obstacle(vehicle, b, view)),
+    );
     groups.extend(of(is_rail).filter_map(|b| frame::rail(vehicle, b, view)));
-    groups.extend(of(is_rest).filter(|b| !low(b)).filter_map(|b| obstacles::obstacle(vehicle, b, view)));
+    groups.extend(
+        of(is_rest)
+            .filter(|b| !low(b))
+            .filter_map(|b| obstacles::obstacle(vehicle, b, view)),
+    );
     groups.extend(of(is_body).map(|b| body::body(vehicle, b, view)));
     match view {
         View::Side => {
@@ -72,5 +80,9 @@ fn side_rect(x0: f64, x1: f64, z0: f64, z1: f64) -> Rect {
 
 /// Radius of the front tyres.
 fn front_radius(vehicle: &Vehicle) -> f64 {
-    vehicle.chassis.axles.first().map_or(500.0, |a| a.tyres.diameter_mm / 2.0)
+    vehicle
+        .chassis
+        .axles
+        .first()
+        .map_or(500.0, |a| a.tyres.diameter_mm / 2.0)
 }

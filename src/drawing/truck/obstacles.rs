@@ -95,13 +95,19 @@ fn steps(group: &mut Group, r: &Rect) {
     group.draw(Role::Glass, |p| {
         for share in [0.14, 0.44, 0.74] {
             let top = r.top + r.height() * share;
-            p.rounded(&Rect::new(at(left, top), at(right, top + r.height() * 0.15)), 24.0);
+            p.rounded(
+                &Rect::new(at(left, top), at(right, top + r.height() * 0.15)),
+                24.0,
+            );
         }
     });
     group.draw(Role::Dark, |p| {
         for share in [0.26, 0.56, 0.86] {
             let top = r.top + r.height() * share;
-            p.rect(&Rect::new(at(left, top), at(right, top + r.height() * 0.03)));
+            p.rect(&Rect::new(
+                at(left, top),
+                at(right, top + r.height() * 0.03),
+            ));
         }
     });
 }

@@ -10,14 +10,23 @@ use crate::vehicle::Vehicle;
 /// All axles with their springs.
 pub fn axles(vehicle: &Vehicle, view: View) -> Group {
     let mut group = Group::layer("axles");
-    let rail_bottom =
-        vehicle.chassis.dimensions.frame_top_laden_mm - vehicle.chassis.rail.depth_mm;
+    let rail_bottom = vehicle.chassis.dimensions.frame_top_laden_mm - vehicle.chassis.rail.depth_mm;
     for axle in &vehicle.chassis.axles {
         // Behind the truck only the last axle is seen.
-        if view == View::Rear && vehicle.chassis.axles.last().is_some_and(|a| a.id != axle.id) {
+        if view == View::Rear
+            && vehicle
+                .chassis
+                .axles
+                .last()
+                .is_some_and(|a| a.id != axle.id)
+        {
             continue;
         }
-        let lift = if vehicle.is_raised(&axle.id) { axle.suspension.jounce_mm } else { 0.0 };
+        let lift = if vehicle.is_raised(&axle.id) {
+            axle.suspension.jounce_mm
+        } else {
+            0.0
+        };
         let z = axle.tyres.loaded_radius_mm + lift;
         let replaced = vehicle.items.iter().any(|item| {
             item.unsprung_axle.as_deref() == Some(axle.id.as_str()) && item.part.axle.is_some()
@@ -52,8 +61,18 @@ fn side(group: &mut Group, axle: &Axle, z: f64, rail: f64) {
                 }
             });
             group.draw(Role::Axle, |p| {
-                p.rect(&side_rect(x - half - 30.0, x - half + 30.0, eye - 30.0, rail));
-                p.rect(&side_rect(x + half - 30.0, x + half + 30.0, eye - 30.0, rail));
+                p.rect(&side_rect(
+                    x - half - 30.0,
+                    x - half + 30.0,
+                    eye - 30.0,
+                    rail,
+                ));
+                p.rect(&side_rect(
+                    x + half - 30.0,
+                    x + half + 30.0,
+                    eye - 30.0,
+                    rail,
+                ));
             });
         }
         SuspensionKind::Air => {
@@ -78,7 +97,10 @@ fn side(group: &mut Group, axle: &Axle, z: f64, rail: f64) {
                 let step = (high - low) / 3.0;
                 for i in 0..3 {
                     let bottom = low + step * f64::from(i);
-                    p.rounded(&side_rect(x + 250.0, x + 470.0, bottom, bottom + step), step * 0.5);
+                    p.rounded(
+                        &side_rect(x + 250.0, x + 470.0, bottom, bottom + step),
+                        step * 0.5,
+                    );
                 }
             });
         }
@@ -94,7 +116,12 @@ fn side(group: &mut Group, axle: &Axle, z: f64, rail: f64) {
                 ]);
             });
             group.draw(Role::Spring, |p| {
-                p.rect(&side_rect(x - 90.0, x + 90.0, z + 110.0, rail.max(z + 111.0)));
+                p.rect(&side_rect(
+                    x - 90.0,
+                    x + 90.0,
+                    z + 110.0,
+                    rail.max(z + 111.0),
+                ));
             });
         }
     }
@@ -108,13 +135,20 @@ fn across(
     place: impl Fn(f64, f64, f64, f64) -> Rect,
 ) {
     let reach = axle.inner_half_width_mm() + axle.tyre_band_mm() * 0.4;
-    let beam = if axle.kind == AxleKind::Drive { 75.0 } else { 55.0 };
+    let beam = if axle.kind == AxleKind::Drive {
+        75.0
+    } else {
+        55.0
+    };
     group.draw(Role::Axle, |p| {
         p.rect(&place(-beam, beam, -reach, reach));
     });
     let drum = |p: &mut Path, sign: f64| {
         let inner = axle.inner_half_width_mm();
-        p.rounded(&place(-205.0, 205.0, sign * (inner - 40.0), sign * (inner + 60.0)), 40.0);
+        p.rounded(
+            &place(-205.0, 205.0, sign * (inner - 40.0), sign * (inner + 60.0)),
+            40.0,
+        );
     };
     group.draw(Role::Axle, |p| {
         drum(p, -1.0);

@@ -25,13 +25,20 @@ pub fn trailer(vehicle: &Vehicle, view: View) -> Option<Group> {
     let half = t.width_mm / 2.0;
     let legs_x = king.x + t.legs.behind_kingpin_mm;
     let end = vehicle.chassis.dimensions.frame_end_x_mm();
-    let cut = whole.max.x.min((end + SHOWN_MM).max(legs_x + 500.0)).max(nose + 500.0);
+    let cut = whole
+        .max
+        .x
+        .min((end + SHOWN_MM).max(legs_x + 500.0))
+        .max(nose + 500.0);
     match view {
         View::Side => {
             let (low, high) = (t.nose_z_mm, t.top_z_mm);
             group.draw(Role::Trailer, |p| {
-                p.from(xz(cut, low)).to(xz(nose + 30.0, low)).to(xz(nose, low + 90.0));
-                p.to(xz(nose, high - 70.0)).bend(xz(nose, high), xz(nose + 70.0, high));
+                p.from(xz(cut, low))
+                    .to(xz(nose + 30.0, low))
+                    .to(xz(nose, low + 90.0));
+                p.to(xz(nose, high - 70.0))
+                    .bend(xz(nose, high), xz(nose + 70.0, high));
                 p.to(xz(cut, high));
                 zigzag(p, cut, -high, -low);
                 p.close();
@@ -54,7 +61,10 @@ pub fn trailer(vehicle: &Vehicle, view: View) -> Option<Group> {
         }
         View::Plan => {
             group.draw(Role::Phantom, |p| {
-                p.from(at(cut, -half)).to(at(nose, -half)).to(at(nose, half)).to(at(cut, half));
+                p.from(at(cut, -half))
+                    .to(at(nose, -half))
+                    .to(at(nose, half))
+                    .to(at(cut, half));
                 let (outer, wide) = (t.legs.width_mm / 2.0, 160.0);
                 for sign in [-1.0, 1.0] {
                     let (a, b) = (sign * outer, sign * (outer - wide));
@@ -72,12 +82,19 @@ pub fn trailer(vehicle: &Vehicle, view: View) -> Option<Group> {
                 let c = view.at(king);
                 p.from(at(c.x - radius * cos(turn), c.y + radius * sin(turn)));
                 p.arc(radius, true, at(c.x - radius, c.y));
-                p.arc(radius, true, at(c.x - radius * cos(turn), c.y - radius * sin(turn)));
+                p.arc(
+                    radius,
+                    true,
+                    at(c.x - radius * cos(turn), c.y - radius * sin(turn)),
+                );
             });
         }
         View::Rear => {
             group.draw(Role::Phantom, |p| {
-                p.rounded(&Rect::new(at(-half, -t.top_z_mm), at(half, -t.nose_z_mm)), 40.0);
+                p.rounded(
+                    &Rect::new(at(-half, -t.top_z_mm), at(half, -t.nose_z_mm)),
+                    40.0,
+                );
                 let outer = t.legs.width_mm / 2.0;
                 for sign in [-1.0, 1.0] {
                     let (a, b) = (sign * outer, sign * (outer - 160.0));
@@ -112,7 +129,14 @@ pub fn swing_words(
         p.line(from, to);
     });
     let (x, y) = (spot.rect.centre().x, spot.rect.bottom - 0.3 * size);
-    group.text(Text::new(TextRole::Dimension, x, y, Anchor::Middle, size, text));
+    group.text(Text::new(
+        TextRole::Dimension,
+        x,
+        y,
+        Anchor::Middle,
+        size,
+        text,
+    ));
     Some(group)
 }
 
@@ -120,8 +144,10 @@ pub fn swing_words(
 fn zigzag(p: &mut Path, x: f64, top: f64, bottom: f64) {
     let step = (bottom - top) / 7.0;
     p.to(at(x, top + step * 2.0));
-    p.to(at(x + 110.0, top + step * 2.4)).to(at(x - 110.0, top + step * 2.6));
+    p.to(at(x + 110.0, top + step * 2.4))
+        .to(at(x - 110.0, top + step * 2.6));
     p.to(at(x, top + step * 3.0)).to(at(x, top + step * 5.0));
-    p.to(at(x + 110.0, top + step * 5.4)).to(at(x - 110.0, top + step * 5.6));
+    p.to(at(x + 110.0, top + step * 5.4))
+        .to(at(x - 110.0, top + step * 5.6));
     p.to(at(x, top + step * 6.0)).to(at(x, bottom));
 }

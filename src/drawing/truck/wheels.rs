@@ -11,7 +11,9 @@ use crate::vehicle::{Body, BodyKind, Vehicle};
 /// The tyres of one side of an axle. The far side is left out in the side view: it lies exactly
 /// behind the near one.
 pub fn tyre(vehicle: &Vehicle, body: &Body, view: View) -> Option<Group> {
-    let BodyKind::Tyre(id) = &body.kind else { return None };
+    let BodyKind::Tyre(id) = &body.kind else {
+        return None;
+    };
     let axle = vehicle.axle(id)?;
     let box_ = body.bounds();
     let left = box_.centre().y < 0.0;
@@ -70,7 +72,8 @@ fn side(group: &mut Group, axle: &Axle, lift: f64) {
     group.draw(Role::Tyre, |p| {
         if height < free {
             let half = sqrt(free * free - height * height);
-            p.from(at(middle.x - half, 0.0)).arc(free, true, at(middle.x - free, middle.y));
+            p.from(at(middle.x - half, 0.0))
+                .arc(free, true, at(middle.x - free, middle.y));
             // Over the top in two quarters, then down to the flat of the tread on the ground.
             p.arc(free, true, at(middle.x, middle.y - free));
             p.arc(free, true, at(middle.x + free, middle.y));
@@ -94,7 +97,9 @@ fn side(group: &mut Group, axle: &Axle, lift: f64) {
         p.circle(middle, free * if steer { 0.1 } else { 0.13 });
         around(p, middle.x, middle.y, free * 0.28, 10, free * 0.022);
     });
-    group.draw(Role::Dark, |p| around(p, middle.x, middle.y, free * 0.41, 10, free * 0.047));
+    group.draw(Role::Dark, |p| {
+        around(p, middle.x, middle.y, free * 0.41, 10, free * 0.047)
+    });
 }
 
 /// A ring of small circles.

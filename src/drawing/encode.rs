@@ -1,0 +1,92 @@
+//! Numbers and words as the SVG back end writes them: short, finite, and never markup.
+
+use super::plane::FARTHEST_MM;
+
+/// Writes a number with at most one decimal. What is not finite, or absurdly far, never gets out.
+pub fn number(out: &mut String, value: f64) {
+    let value = if value.is_finite() {
+        value.clamp(-FARTHEST_MM, FARTHEST_MM)
+    } else {
+        0.0
+    };
+    // Half away from zero, as people round.
+    #[expect(clippy::cast_possible_truncation, reason = "clamped above")]
+    let tenths = (value * 10.0 + if value < 0.0 { -0.5 } else { 0.5 }) as i64;
+    if tenths < 0 {
+        out.push('-');
+    }
+    let rest = tenths.unsigned_abs();
+    let whole = rest / 10;
+    let digit = |value: u64| char::from(b'0' + (value % 10) as u8);
+    for place in [100_000, 10_000, 1_000, 100, 10] {
+        if whole >= place {
+            out.push(digit(whole / place));
+        }
+    }
+    out.push(digit(whole));
+    if !rest.is_multiple_of(10) {
+        out.push('.');
+        out.push(digit(rest));
+    }
+}
+
+/// Letters that XML 1.0 cannot hold are left out.
+fn allowed(c: char) -> bool {
+    let page_break = c.is_control() && c != '\n' && c != '\t';
+    !page_break && !matches!(c, '\u{fffe}' | '\u{ffff}')
+}
+
+/// Writes text so that it can stand between tags and inside quotes.
+pub fn escaped(out: &mut String, text: &str) {
+    if text
+        .bytes()
+        .all(|b| b >= b' ' && !b"&<>\"'\x7f".contains(&b) && b < 0x80)
+    {
+        out.push_str(text);
+        return;
+    }
+    for c in text.chars().filter(|c| allowed(*c)) {
+        match c {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\'' => out.push_str("&#39;"),
+            _ => out.push(c),
+        }
+    }
+}
+
+/// For nodes of the crate, which escapes markup but keeps letters that XML cannot hold.
+pub fn plain(text: &str) -> String {
+    text.chars().filter(|c| allowed(*c)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn shown(value: f64) -> String {
+        let mut out = String::new();
+        number(&mut out, value);
+        out
+    }
+
+    #[test]
+    fn numbers_have_at_most_one_decimal_and_are_always_finite() {
+        assert_eq!(shown(4_699.04), "4699");
+        assert_eq!(shown(-0.26), "-0.3");
+        assert_eq!(shown(-0.04), "0");
+        assert_eq!(shown(12.5), "12.5");
+        assert_eq!(shown(f64::NAN), "0");
+        assert_eq!(shown(f64::INFINITY), "0");
+        assert_eq!(shown(1e308), "100000");
+    }
+
+    #[test]
+    fn markup_and_control_letters_cannot_get_out() {
+        let mut out = String::new();
+        escaped(&mut out, "<b>\"O'Neil\" & \u{0}Co</b>");
+        assert_eq!(out, "&lt;b&gt;&quot;O&#39;Neil&quot; &amp; Co&lt;/b&gt;");
+    }
+}
