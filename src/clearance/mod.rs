@@ -17,7 +17,7 @@ mod swing;
 pub use extents::{Extents, ZoneUse, extents};
 pub use required::{Asked, side_towards};
 
-use crate::geometry::{Aabb, Broad, Point, Separation, Solid, separation_of_sets};
+use crate::geometry::{Aabb, Broad, Point, Separation, Solid, separation_within};
 use crate::vehicle::{Body, Item, Vehicle};
 use serde::Serialize;
 
@@ -125,8 +125,7 @@ pub fn clearances(vehicle: &Vehicle) -> Clearances {
 
 /// Measures solids that are near each other; `None` when they are farther than the reach.
 fn near(a: &[Solid], b: &[Solid], reach_mm: f64) -> Option<Separation> {
-    let separation = separation_of_sets(a, b)?;
-    (separation.distance_mm <= reach_mm).then_some(separation)
+    separation_within(a, b, reach_mm)
 }
 
 fn gap(state: State, first: Thing, second: Thing, s: Separation, asked: Asked) -> Gap {

@@ -52,7 +52,8 @@ pub(super) fn fixed_pairs(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap
         if item.unsprung_axle.is_some() {
             continue;
         }
-        let Some(s) = near(&item.solids, &body.solids, reach) else { continue };
+        let within = most_asked(item).max(asked_by(body)) + LISTED_BEYOND_MM;
+        let Some(s) = near(&item.solids, &body.solids, within) else { continue };
         let asked = match body.kind {
             // Parts hang on the rails: touching them is how they are held.
             BodyKind::Rail => Asked::new(0.0, "parts are bolted to the rails"),

@@ -30,7 +30,7 @@ mod turn;
 pub use aabb::{Aabb, Outset};
 pub use broad::Broad;
 pub use point::Point;
-pub use separation::{Separation, separation, separation_of_sets};
+pub use separation::{Separation, separation, separation_of_sets, separation_within};
 pub use solid::Solid;
 pub use sweep::{ROUND_SIDES, arc_hull};
 pub use turn::yawed;

@@ -2,7 +2,12 @@
 //!
 //! Two boxes have a closed form; all other pairs go to the general method for convex bodies.
 
+use super::placed::{Placed, apart_along};
 use super::{Aabb, Point, Solid, block_pair, convex_pair};
+
+/// More than a measurement may be off, as a share of itself or in mm.
+const SLACK: f64 = 1e-5;
+
 
 /// The room between two bodies.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -61,6 +66,13 @@ pub fn separation(a: &Solid, b: &Solid) -> Separation {
 /// overlap; `None` if a set is empty. Of equals, the pair whose bounds are nearest, then the first.
 #[must_use]
 pub fn separation_of_sets(a: &[Solid], b: &[Solid]) -> Option<Separation> {
+    separation_within(a, b, f64::INFINITY)
+}
+
+/// The same where only separations up to `reach_mm` matter: `None` as well when the sets are
+/// farther apart, without measuring what is certainly beyond it.
+#[must_use]
+pub fn separation_within(a: &[Solid], b: &[Solid], reach_mm: f64) -> Option<Separation> {
     let bounds = |set: &[Solid]| set.iter().map(Solid::aabb).collect::<Vec<Aabb>>();
     let (bounds_a, bounds_b) = (bounds(a), bounds(b));
     let mut pairs = Vec::with_capacity(a.len() * b.len());
@@ -68,7 +80,9 @@ pub fn separation_of_sets(a: &[Solid], b: &[Solid]) -> Option<Separation> {
         for (j, other) in bounds_b.iter().enumerate() {
             let placed = a[i].has_place() && b[j].has_place();
             let gap = if placed { bound.gap(other) } else { 0.0 };
-            pairs.push((gap, i, j));
+            if gap <= reach_mm {
+                pairs.push((gap, i, j));
+            }
         }
     }
     pairs.sort_by(|first, second| first.0.total_cmp(&second.0));
@@ -78,10 +92,29 @@ pub fn separation_of_sets(a: &[Solid], b: &[Solid]) -> Option<Separation> {
         if best.is_some_and(|best| gap > best.distance_mm.max(0.0)) {
             break;
         }
+        if best.is_some_and(|best| certainly_farther(&a[i], &b[j], &best)) {
+            continue;
+        }
         let found = separation(&a[i], &b[j]);
         if best.is_none_or(|best| found.distance_mm < best.distance_mm) {
             best = Some(found);
         }
     }
-    best
+    best.filter(|best| best.distance_mm <= reach_mm)
+}
+
+/// Whether two bodies are apart by more (or overlap by less) than a pair that was measured, as far
+/// as the line between that pair's points tells: a sure bound for the price of two lookups.
+fn certainly_farther(a: &Solid, b: &Solid, best: &Separation) -> bool {
+    let blocks = matches!((a, b), (Solid::Block(_), Solid::Block(_)));
+    if blocks || !a.has_place() || !b.has_place() {
+        return false;
+    }
+    let Some(line) = (best.on_second - best.on_first).direction() else {
+        return false;
+    };
+    let n = if best.distance_mm < 0.0 { -line } else { line };
+    let (a, b) = Placed::pair(a, b);
+    // More by what a measurement may be off, so that leaving it out changes nothing.
+    apart_along(&a, &b, n) > best.distance_mm + SLACK * best.distance_mm.abs().max(1.0)
 }
