@@ -2,7 +2,10 @@
 //!
 //! `cargo bench --bench evaluate`; the same in the browser: `tests/browser_bench.rs`.
 #![allow(missing_docs, reason = "the harness makes a function without one")]
-#![allow(clippy::panic, reason = "a bench without its plan has nothing to measure")]
+#![allow(
+    clippy::panic,
+    reason = "a bench without its plan has nothing to measure"
+)]
 
 #[path = "../tests/crowded/mod.rs"]
 mod crowded;
@@ -35,7 +38,11 @@ fn assessed(plan: &Plan, library: &Library) -> Assessment {
 
 fn drawn(assessment: &Assessment) -> [String; 3] {
     let marks = marks(assessment, Units::Metric, None);
-    let style = Style { zones: true, part_dimensions: false, ..Style::default() };
+    let style = Style {
+        zones: true,
+        part_dimensions: false,
+        ..Style::default()
+    };
     View::ALL.map(|view| draw(&assessment.answers.vehicle, &marks, view, &style))
 }
 
@@ -59,10 +66,20 @@ fn probe(c: &mut Criterion) {
     for size in SIZES {
         let plan = crowded::plan(&library, EXAMPLE, size);
         let mut session = Session::new().unwrap_or_else(|p| panic!("{p}"));
-        session.open("crowded", &plan.to_json()).unwrap_or_else(|p| panic!("{p}"));
+        session
+            .open("crowded", &plan.to_json())
+            .unwrap_or_else(|p| panic!("{p}"));
         let placed = plan.placed.last().unwrap_or_else(|| panic!("parts"));
-        let Place::Free { x_mm, y_mm, z_mm } = placed.place else { panic!("the last stands free") };
-        let edit = Edit::Move { tag: placed.tag.clone(), x_mm: x_mm + 10.0, y_mm, z_mm, zone: None };
+        let Place::Free { x_mm, y_mm, z_mm } = placed.place else {
+            panic!("the last stands free")
+        };
+        let edit = Edit::Move {
+            tag: placed.tag.clone(),
+            x_mm: x_mm + 10.0,
+            y_mm,
+            z_mm,
+            zone: None,
+        };
         let options = ViewOptions::default();
         group.bench_function(BenchmarkId::from_parameter(size), |b| {
             b.iter(|| {
@@ -82,16 +99,28 @@ fn stages(c: &mut Criterion) {
         let vehicle = resolved(&plan, &library);
         let assessment = assessed(&plan, &library);
         let marks = marks(&assessment, Units::Metric, None);
-        let style = Style { zones: true, part_dimensions: false, ..Style::default() };
+        let style = Style {
+            zones: true,
+            part_dimensions: false,
+            ..Style::default()
+        };
         let mut session = Session::new().unwrap_or_else(|p| panic!("{p}"));
-        session.open("crowded", &plan.to_json()).unwrap_or_else(|p| panic!("{p}"));
+        session
+            .open("crowded", &plan.to_json())
+            .unwrap_or_else(|p| panic!("{p}"));
         let mut group = c.benchmark_group(format!("stages of {size}"));
-        group.bench_function("resolve", |b| b.iter(|| resolved(black_box(&plan), &library)));
+        group.bench_function("resolve", |b| {
+            b.iter(|| resolved(black_box(&plan), &library))
+        });
         group.bench_function("loads", |b| b.iter(|| loads(black_box(&vehicle))));
         group.bench_function("clearances", |b| b.iter(|| clearances(black_box(&vehicle))));
         group.bench_function("limits", |b| b.iter(|| group_limits(black_box(&vehicle))));
-        group.bench_function("answers", |b| b.iter(|| Answers::of(black_box(vehicle.clone()))));
-        group.bench_function("findings", |b| b.iter(|| findings::all(black_box(&assessment.answers))));
+        group.bench_function("answers", |b| {
+            b.iter(|| Answers::of(black_box(vehicle.clone())))
+        });
+        group.bench_function("findings", |b| {
+            b.iter(|| findings::all(black_box(&assessment.answers)))
+        });
         for view in View::ALL {
             let draw = || draw(black_box(&vehicle), &marks, view, &style);
             group.bench_function(format!("drawing {}", view.word()), |b| b.iter(draw));

@@ -3,7 +3,12 @@
 //!
 //! `cargo xtask build`, then `cargo test --test browser_bench -- --ignored --nocapture`.
 #![cfg(not(target_arch = "wasm32"))]
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "helpers of tests")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests"
+)]
 #![allow(dead_code, reason = "the harness can do more than is asked of it here")]
 
 mod crowded;
@@ -71,8 +76,18 @@ async fn view_and_probe_of_plans_that_grow() {
         let found = page.client.execute_async(MEASURE, arguments).await.unwrap();
         assert!(found["problem"].is_null(), "{}", found["problem"]);
         let pair = |what: &str| {
-            format!("{:6.2} / {:6.2}", at(&found[what], 0.5), at(&found[what], 0.95))
+            format!(
+                "{:6.2} / {:6.2}",
+                at(&found[what], 0.5),
+                at(&found[what], 0.95)
+            )
         };
-        println!("{size:5} {} {} {}          {}", pair("view"), pair("probe"), pair("parsed"), found["bytes"]);
+        println!(
+            "{size:5} {} {} {}          {}",
+            pair("view"),
+            pair("probe"),
+            pair("parsed"),
+            found["bytes"]
+        );
     }
 }

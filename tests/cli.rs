@@ -1,6 +1,11 @@
 //! The command line as a person or a script meets it: the program itself, what it prints, and its
 //! exit code.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "helpers of tests")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests"
+)]
 
 mod shipped;
 
@@ -16,11 +21,18 @@ fn json(ran: &Ran) -> Value {
 }
 
 fn evaluated(path: &Path) -> Value {
-    json(&run(&["evaluate", path.to_str().unwrap(), "--format", "json"]))
+    json(&run(&[
+        "evaluate",
+        path.to_str().unwrap(),
+        "--format",
+        "json",
+    ]))
 }
 
 fn number(value: &Value) -> f64 {
-    value.as_f64().unwrap_or_else(|| panic!("{value} is not a number"))
+    value
+        .as_f64()
+        .unwrap_or_else(|| panic!("{value} is not a number"))
 }
 
 fn sum<'a>(rows: impl IntoIterator<Item = &'a Value>, field: &str) -> f64 {
@@ -28,14 +40,19 @@ fn sum<'a>(rows: impl IntoIterator<Item = &'a Value>, field: &str) -> f64 {
 }
 
 fn list(value: &Value) -> &[Value] {
-    value.as_array().unwrap_or_else(|| panic!("{value} is not a list"))
+    value
+        .as_array()
+        .unwrap_or_else(|| panic!("{value} is not a list"))
 }
 
 /// As near as two ways of adding the same numbers come.
 #[track_caller]
 fn agree(what: &str, one: f64, other: f64) {
     let far = (one - other).abs();
-    assert!(far <= 1e-9 * one.abs().max(other.abs()).max(1.0), "{what}: {one} and {other}");
+    assert!(
+        far <= 1e-9 * one.abs().max(other.abs()).max(1.0),
+        "{what}: {one} and {other}"
+    );
 }
 
 #[test]
@@ -46,7 +63,9 @@ fn every_example_is_evaluated_in_words_and_as_data() {
         let ran = run(&["evaluate", &name, "--format", "json"]);
         assert_eq!(ran.err, "", "{name}");
         let data = json(&ran);
-        let fails = list(&data["findings"]).iter().any(|f| f["severity"] == "fails");
+        let fails = list(&data["findings"])
+            .iter()
+            .any(|f| f["severity"] == "fails");
         assert_eq!(ran.code, i32::from(fails), "{name}");
         codes.push(ran.code);
 
@@ -58,10 +77,17 @@ fn every_example_is_evaluated_in_words_and_as_data() {
             assert!(words.out.contains(ours), "{name} in {units}");
             // Ratings are quoted as their papers state them; our own figures are not.
             let table: Vec<&str> = words.out.lines().filter(|l| l.contains(" of ")).collect();
-            assert!(!table.iter().any(|l| l.starts_with("  ") && l.contains(theirs)
-                && !l.contains('[')), "{name} in {units}: {table:#?}");
+            assert!(
+                !table
+                    .iter()
+                    .any(|l| l.starts_with("  ") && l.contains(theirs) && !l.contains('[')),
+                "{name} in {units}: {table:#?}"
+            );
             let same = run(&["evaluate", &name, "--format", "text", "--units", units]);
-            assert_eq!(words.out, same.out, "text is what a person gets without asking");
+            assert_eq!(
+                words.out, same.out,
+                "text is what a person gets without asking"
+            );
         }
     }
     assert!(codes.contains(&0), "an example that holds");
@@ -73,12 +99,16 @@ fn figures_are_the_same_in_both_units_and_only_the_words_change() {
     for path in examples() {
         let name = short(&path);
         let metric = evaluated(&path);
-        let us = json(&run(&["evaluate", &name, "--format", "json", "--units", "us"]));
+        let us = json(&run(&[
+            "evaluate", &name, "--format", "json", "--units", "us",
+        ]));
         for field in ["mass_kg", "axles", "cases", "verdict", "payload"] {
             assert_eq!(metric[field], us[field], "{name}: {field}");
         }
         for (one, other) in list(&metric["findings"]).iter().zip(list(&us["findings"])) {
-            for field in ["id", "subject", "severity", "measured", "limit", "margin", "unit"] {
+            for field in [
+                "id", "subject", "severity", "measured", "limit", "margin", "unit",
+            ] {
                 assert_eq!(one[field], other[field], "{name}: {}", one["id"]);
             }
         }
@@ -107,10 +137,20 @@ fn data_has_mass_axles_and_findings_at_the_top() {
             assert!(CHECKS.iter().any(|c| c.id == id), "{name}: {id}");
             let rank = severities.iter().position(|s| finding["severity"] == *s);
             let rank = rank.unwrap_or_else(|| panic!("{name}: {finding}"));
-            assert!(rank >= before, "{name}: worst first, but {id} is {}", finding["severity"]);
+            assert!(
+                rank >= before,
+                "{name}: worst first, but {id} is {}",
+                finding["severity"]
+            );
             before = rank;
-            assert!(!finding["source"].as_str().unwrap().is_empty(), "{name}: {id}");
-            assert!(!finding["sentence"].as_str().unwrap().is_empty(), "{name}: {id}");
+            assert!(
+                !finding["source"].as_str().unwrap().is_empty(),
+                "{name}: {id}"
+            );
+            assert!(
+                !finding["sentence"].as_str().unwrap().is_empty(),
+                "{name}: {id}"
+            );
             for field in ["measured", "limit", "margin"] {
                 assert!(finding.get(field).is_some(), "{name}: {id} has no {field}");
             }
@@ -119,7 +159,10 @@ fn data_has_mass_axles_and_findings_at_the_top() {
             }
             let margin = number(&finding["margin"]);
             let room = number(&finding["limit"]) - number(&finding["measured"]);
-            assert!((margin.abs() - room.abs()).abs() < 1e-6, "{name}: {finding}");
+            assert!(
+                (margin.abs() - room.abs()).abs() < 1e-6,
+                "{name}: {finding}"
+            );
             if finding["severity"] == "fails" {
                 assert!(margin < 1e-6, "{name}: fails with room to spare: {finding}");
             }
@@ -139,14 +182,26 @@ fn axle_loads_add_up_to_the_mass_that_they_carry() {
             let truck = number(&case["truck"]["mass_kg"]);
             let kingpin = case["kingpin_kg"].as_f64().unwrap_or(0.0);
             let trailer = case["trailer_axles_kg"].as_f64().unwrap_or(0.0);
-            assert_eq!(case["case"] == "coupled", case["kingpin_kg"].is_number(), "{what}");
+            assert_eq!(
+                case["case"] == "coupled",
+                case["kingpin_kg"].is_number(),
+                "{what}"
+            );
             let axles = list(&case["axles"]);
             agree(&what, sum(axles, "load_kg"), truck + kingpin);
-            agree(&what, sum(list(&case["groups"]), "load_kg"), truck + kingpin);
+            agree(
+                &what,
+                sum(list(&case["groups"]), "load_kg"),
+                truck + kingpin,
+            );
             agree(&what, number(&case["gross_kg"]), truck + kingpin + trailer);
             for row in axles.iter().chain(list(&case["groups"])) {
                 let sides = number(&row["left_kg"]) + number(&row["right_kg"]);
-                agree(&format!("{what}, {}", row["id"]), number(&row["load_kg"]), sides);
+                agree(
+                    &format!("{what}, {}", row["id"]),
+                    number(&row["load_kg"]),
+                    sides,
+                );
             }
             let sprung = number(&case["sprung"]["mass_kg"]);
             agree(&what, sprung + number(&case["unsprung_kg"]), truck);
@@ -157,7 +212,10 @@ fn axle_loads_add_up_to_the_mass_that_they_carry() {
         }
         let heaviest = last.expect("a case");
         for (top, axle) in list(&data["axles"]).iter().zip(list(&heaviest["axles"])) {
-            assert_eq!(top["load_kg"], axle["load_kg"], "{name}: the heaviest case is on top");
+            assert_eq!(
+                top["load_kg"], axle["load_kg"],
+                "{name}: the heaviest case is on top"
+            );
         }
     }
 }
@@ -166,7 +224,11 @@ fn axle_loads_add_up_to_the_mass_that_they_carry() {
 fn many_plans_give_one_line_each_and_a_broken_one_does_not_stop_them() {
     let plans: Vec<String> = examples()
         .iter()
-        .map(|path| serde_json::from_str::<Value>(&text(path)).unwrap().to_string())
+        .map(|path| {
+            serde_json::from_str::<Value>(&text(path))
+                .unwrap()
+                .to_string()
+        })
         .collect();
     let mut input = Vec::new();
     for (index, plan) in plans.iter().enumerate() {
@@ -174,21 +236,32 @@ fn many_plans_give_one_line_each_and_a_broken_one_does_not_stop_them() {
         if index == 1 {
             input.extend(b"{\"format\": 2, \"name\":\n\n");
             input.extend(b"\xff\xfe not text\n");
-            input.extend(plan.replace("\"template\":\"", "\"template\":\"no-").bytes());
+            input.extend(
+                plan.replace("\"template\":\"", "\"template\":\"no-")
+                    .bytes(),
+            );
             input.push(b'\n');
         }
     }
     let ran = run_on(&["evaluate", "-"], &input);
     assert_eq!(ran.code, 2, "{}", ran.err);
-    let results: Vec<Value> =
-        ran.out.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    let results: Vec<Value> = ran
+        .out
+        .lines()
+        .map(|line| serde_json::from_str(line).unwrap())
+        .collect();
     assert_eq!(results.len(), plans.len() + 3);
     // An empty line is no plan, but it counts as a line.
     for (at, line) in [(2, "line 3"), (3, "line 5"), (4, "line 6")] {
         let error = results[at]["error"].as_str().unwrap();
         assert!(error.starts_with(line), "{error}");
     }
-    assert!(results[4]["error"].as_str().unwrap().contains("chassis.template = no-"));
+    assert!(
+        results[4]["error"]
+            .as_str()
+            .unwrap()
+            .contains("chassis.template = no-")
+    );
     let good = results[..2].iter().chain(&results[5..]);
     for (path, result) in examples().iter().zip(good) {
         assert_eq!(*result, evaluated(path), "{}", short(path));
@@ -196,9 +269,17 @@ fn many_plans_give_one_line_each_and_a_broken_one_does_not_stop_them() {
 
     let whole = plans.join("\n");
     let ran = run_on(&["evaluate", "-"], whole.as_bytes());
-    assert_eq!((ran.code, ran.out.lines().count()), (1, plans.len()), "no line break at the end");
+    assert_eq!(
+        (ran.code, ran.out.lines().count()),
+        (1, plans.len()),
+        "no line break at the end"
+    );
     let ran = run_on(&["evaluate", "-"], b"");
-    assert_eq!((ran.code, ran.out.as_str()), (0, ""), "nothing asked, nothing answered");
+    assert_eq!(
+        (ran.code, ran.out.as_str()),
+        (0, ""),
+        "nothing asked, nothing answered"
+    );
 }
 
 #[test]
@@ -210,9 +291,17 @@ fn input_that_cannot_be_used_ends_with_two_and_names_file_path_and_value() {
         std::fs::write(&path, bytes).unwrap();
         let path = path.to_str().unwrap();
         let out = folder.join("never.svg");
-        for words in [vec!["evaluate", path], vec!["draw", path, "-o", out.to_str().unwrap()]] {
+        for words in [
+            vec!["evaluate", path],
+            vec!["draw", path, "-o", out.to_str().unwrap()],
+        ] {
             let ran = run(&words);
-            assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{words:?}: {}", ran.err);
+            assert_eq!(
+                (ran.code, ran.out.as_str()),
+                (2, ""),
+                "{words:?}: {}",
+                ran.err
+            );
             for word in says.iter().chain(&[name]) {
                 assert!(ran.err.contains(word), "{word} is not in {}", ran.err);
             }
@@ -221,15 +310,35 @@ fn input_that_cannot_be_used_ends_with_two_and_names_file_path_and_value() {
         assert!(!out.exists(), "nothing is written for {name}");
     };
     case("empty.json", b"", &["empty"]);
-    case("latin.json", b"{\"format\": 2, \"name\": \"Caf\xe9\"}", &["UTF-8"]);
+    case(
+        "latin.json",
+        b"{\"format\": 2, \"name\": \"Caf\xe9\"}",
+        &["UTF-8"],
+    );
     let utf16: Vec<u8> = good.encode_utf16().flat_map(u16::to_le_bytes).collect();
-    case("wide.json", &[b"\xff\xfe", utf16.as_slice()].concat(), &["UTF-8"]);
-    case("newer.json", br#"{"format": 99}"#, &["format = 99", "1 to 2"]);
+    case(
+        "wide.json",
+        &[b"\xff\xfe", utf16.as_slice()].concat(),
+        &["UTF-8"],
+    );
+    case(
+        "newer.json",
+        br#"{"format": 99}"#,
+        &["format = 99", "1 to 2"],
+    );
     let elsewhere = good.replacen("\"template\": \"", "\"template\": \"no-such-", 1);
-    case("template.json", elsewhere.as_bytes(), &["chassis.template = no-such-", "daycab-6x4"]);
+    case(
+        "template.json",
+        elsewhere.as_bytes(),
+        &["chassis.template = no-such-", "daycab-6x4"],
+    );
     let heavy = r#"{"format": 2, "name": "x", "chassis": {"template": "daycab-6x4"},
         "loads": {"driver_kg": -80}}"#;
-    case("driver.json", heavy.as_bytes(), &["loads.driver_kg = -80", "0 to 1000"]);
+    case(
+        "driver.json",
+        heavy.as_bytes(),
+        &["loads.driver_kg = -80", "0 to 1000"],
+    );
 
     let ran = run(&["evaluate", "no-such-file.json"]);
     assert_eq!(ran.code, 2);
@@ -244,15 +353,29 @@ fn a_plan_that_names_what_does_not_exist_is_unusable_as_well() {
     let good: Value = serde_json::from_str(&text(&examples()[0])).unwrap();
     type Change = fn(&mut Value);
     let changes: [(&str, Change, &str); 5] = [
-        ("part", |p| p["placed"][0]["part"] = "NO-PART".into(), "placed[0].part = NO-PART"),
+        (
+            "part",
+            |p| p["placed"][0]["part"] = "NO-PART".into(),
+            "placed[0].part = NO-PART",
+        ),
         (
             "zone",
-            |p| p["placed"][0]["place"] = serde_json::json!({"zone": {"id": "attic",
-                "from_front_mm": 0.0, "y_mm": 0.0, "z_mm": 500.0}}),
+            |p| {
+                p["placed"][0]["place"] = serde_json::json!({"zone": {"id": "attic",
+                "from_front_mm": 0.0, "y_mm": 0.0, "z_mm": 500.0}})
+            },
             "placed[0].place.zone.id = attic",
         ),
-        ("law", |p| p["law"]["regime"] = "moon".into(), "law.regime = moon"),
-        ("strip", |p| p["changes"]["stripped"][0] = "sail".into(), "changes.stripped[0] = sail"),
+        (
+            "law",
+            |p| p["law"]["regime"] = "moon".into(),
+            "law.regime = moon",
+        ),
+        (
+            "strip",
+            |p| p["changes"]["stripped"][0] = "sail".into(),
+            "changes.stripped[0] = sail",
+        ),
         (
             "trailer",
             |p| p["loads"]["trailer"] = serde_json::json!({"id": "barge", "payload_kg": 1.0}),
@@ -288,7 +411,10 @@ fn every_view_of_every_example_is_drawn_in_both_units() {
                 let drawing = roxmltree::Document::parse(&svg)
                     .unwrap_or_else(|e| panic!("{name}, {view}: {e}"));
                 assert_eq!(drawing.root_element().tag_name().name(), "svg");
-                assert!(svg.contains("2026-02-03 &lt;&amp;&gt;"), "the date is the caller's");
+                assert!(
+                    svg.contains("2026-02-03 &lt;&amp;&gt;"),
+                    "the date is the caller's"
+                );
                 assert!(svg.contains("not for certification"), "{name}, {view}");
                 assert_ne!(svg, before, "{name}, {view}: units change the figures");
                 before = svg;
@@ -307,7 +433,11 @@ fn lists_name_everything_in_the_library() {
     let library = Library::shipped();
     let templates = run(&["templates"]);
     assert_eq!((templates.code, templates.err.as_str()), (0, ""));
-    let ids = library.chassis.keys().chain(library.trailers.keys()).chain(library.laws.keys());
+    let ids = library
+        .chassis
+        .keys()
+        .chain(library.trailers.keys())
+        .chain(library.laws.keys());
     for id in ids {
         assert!(templates.out.contains(id), "{id}");
     }
@@ -315,7 +445,10 @@ fn lists_name_everything_in_the_library() {
     assert_eq!((parts.code, parts.err.as_str()), (0, ""));
     assert_eq!(parts.out.lines().count(), library.parts.len());
     for (part, line) in library.parts.values().zip(parts.out.lines()) {
-        assert!(line.starts_with(&part.id) && line.ends_with(&part.name), "{line}");
+        assert!(
+            line.starts_with(&part.id) && line.ends_with(&part.name),
+            "{line}"
+        );
         assert!(line.contains(" kg"), "{line}");
     }
 }
@@ -326,8 +459,16 @@ fn every_schema_is_printed() {
         let ran = run(&["schema", of]);
         assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{of}");
         let schema = json(&ran);
-        assert!(schema["$schema"].as_str().unwrap().starts_with("https://json-schema.org/"));
-        assert_eq!(schema["additionalProperties"], false, "{of}: unknown keys are refused");
+        assert!(
+            schema["$schema"]
+                .as_str()
+                .unwrap()
+                .starts_with("https://json-schema.org/")
+        );
+        assert_eq!(
+            schema["additionalProperties"], false,
+            "{of}: unknown keys are refused"
+        );
     }
     assert_eq!(run(&["schema", "moon"]).code, 2);
 }
@@ -347,7 +488,11 @@ fn a_new_plan_on_every_chassis_can_be_evaluated_at_once() {
     }
     let ran = run(&["new", "--chassis", "no-such-truck"]);
     assert_eq!((ran.code, ran.out.as_str()), (2, ""));
-    assert!(ran.err.contains("no-such-truck") && ran.err.contains("daycab-6x4"), "{}", ran.err);
+    assert!(
+        ran.err.contains("no-such-truck") && ran.err.contains("daycab-6x4"),
+        "{}",
+        ran.err
+    );
 }
 
 #[test]
@@ -355,23 +500,43 @@ fn every_check_explains_itself() {
     let all = run(&["explain"]);
     assert_eq!((all.code, all.out.lines().count()), (0, CHECKS.len()));
     for check in CHECKS {
-        assert!(all.out.contains(check.id) && all.out.contains(check.title), "{}", check.id);
+        assert!(
+            all.out.contains(check.id) && all.out.contains(check.title),
+            "{}",
+            check.id
+        );
         let ran = run(&["explain", check.id]);
         assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{}", check.id);
-        for word in [check.id, check.title, check.question, check.method, check.source] {
+        for word in [
+            check.id,
+            check.title,
+            check.question,
+            check.method,
+            check.source,
+        ] {
             assert!(ran.out.contains(word), "{}: {word}", check.id);
         }
     }
     let ran = run(&["explain", "no-such-check"]);
     assert_eq!((ran.code, ran.out.as_str()), (2, ""));
-    assert!(ran.err.contains("no-such-check") && ran.err.contains("axle-rating"), "{}", ran.err);
+    assert!(
+        ran.err.contains("no-such-check") && ran.err.contains("axle-rating"),
+        "{}",
+        ran.err
+    );
 }
 
 #[test]
 fn files_given_beside_the_plan_add_to_the_library_or_say_why_not() {
     let folder = scratch("cli-with");
     let source = text(&shipped::root().join("parts-catalogue/battery-packs.toml"));
-    let id = source.lines().find(|l| l.starts_with("id ")).unwrap().split('"').nth(1).unwrap();
+    let id = source
+        .lines()
+        .find(|l| l.starts_with("id "))
+        .unwrap()
+        .split('"')
+        .nth(1)
+        .unwrap();
     let ours = folder.join("ours.toml");
     std::fs::write(&ours, source.replacen(id, "OUR-PACK", 1)).unwrap();
     let ran = run(&["parts", "--with", ours.to_str().unwrap()]);

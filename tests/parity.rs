@@ -2,7 +2,12 @@
 //!
 //! After a meant change of answers or drawings, `AXLEWRIGHT_BLESS=1 cargo test --test parity` freezes
 //! them anew; the browser's test then shows whether its build follows.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "helpers of tests")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests"
+)]
 
 mod answers;
 mod crowded;
@@ -28,9 +33,14 @@ fn native_answers_are_the_frozen_ones() {
 
 #[test]
 fn no_example_is_left_out() {
-    let there: Vec<String> = shipped::examples().iter().map(|path| shipped::short(path)).collect();
-    let compared: Vec<String> =
-        answers::EXAMPLES.iter().map(|(name, _)| format!("examples/{name}")).collect();
+    let there: Vec<String> = shipped::examples()
+        .iter()
+        .map(|path| shipped::short(path))
+        .collect();
+    let compared: Vec<String> = answers::EXAMPLES
+        .iter()
+        .map(|(name, _)| format!("examples/{name}"))
+        .collect();
     assert_eq!(compared, there);
 }
 

@@ -1,7 +1,12 @@
 //! The schemas beside the files say what the program reads, and every shipped file keeps to them.
 //!
 //! `AXLEWRIGHT_BLESS=1 cargo test --test schema` writes them anew after a change of the types.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "helpers of tests")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "helpers of tests"
+)]
 
 mod shipped;
 
@@ -63,7 +68,10 @@ fn schemas_beside_the_files_are_those_of_the_types() {
 fn every_schema_refuses_unknown_keys_and_nonsense() {
     for of in ["chassis", "trailer", "part", "plan", "law"] {
         let validator = validator(of);
-        assert!(!validator.is_valid(&serde_json::json!({})), "{of}: something is required");
+        assert!(
+            !validator.is_valid(&serde_json::json!({})),
+            "{of}: something is required"
+        );
         assert!(!validator.is_valid(&serde_json::json!([])), "{of}");
     }
     let mut plan: Value = serde_json::from_str(&text(&examples()[0])).unwrap();
@@ -77,10 +85,18 @@ fn every_schema_refuses_unknown_keys_and_nonsense() {
 fn every_shipped_plan_keeps_to_the_schema() {
     let validator = validator("plan");
     for path in examples() {
-        keeps_to(&validator, &short(&path), &serde_json::from_str(&text(&path)).unwrap());
+        keeps_to(
+            &validator,
+            &short(&path),
+            &serde_json::from_str(&text(&path)).unwrap(),
+        );
     }
     let migrated = root().join("tests/frozen/plan-1.migrated.json");
-    keeps_to(&validator, &short(&migrated), &serde_json::from_str(&text(&migrated)).unwrap());
+    keeps_to(
+        &validator,
+        &short(&migrated),
+        &serde_json::from_str(&text(&migrated)).unwrap(),
+    );
 }
 
 #[test]
@@ -91,7 +107,11 @@ fn every_shipped_chassis_and_trailer_keeps_to_its_schema() {
     for path in paths {
         let value = from_toml(&path);
         let is_trailer = value.get("kingpin_to_axles_mm").is_some();
-        keeps_to(if is_trailer { &trailer } else { &chassis }, &short(&path), &value);
+        keeps_to(
+            if is_trailer { &trailer } else { &chassis },
+            &short(&path),
+            &value,
+        );
     }
 }
 

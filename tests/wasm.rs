@@ -49,7 +49,11 @@ fn nesting_and_sizes_that_natively_are_refused_are_refused_in_the_browser() {
             assert!(session.open("deep", &text).is_err(), "{levels} levels");
         }
     }
-    assert!(session.open("long", &"x".repeat(Plan::MOST_BYTES + 1)).is_err());
+    assert!(
+        session
+            .open("long", &"x".repeat(Plan::MOST_BYTES + 1))
+            .is_err()
+    );
     for odd in [f64::NAN, f64::INFINITY, 1e308, -1e308] {
         assert!(session.apply(&Edit::Wheelbase { mm: odd }).is_err());
         assert!(session.apply(&Edit::Driver { kg: Some(odd) }).is_err());

@@ -51,16 +51,27 @@ pub fn lines() -> String {
     for (name, text) in EXAMPLES.into_iter().chain([("crowded", crowded.as_str())]) {
         let plan = Plan::from_json(name, text).unwrap_or_else(|p| panic!("{p}"));
         let mut line = |what: &str, bytes: &str| {
-            let _ = writeln!(out, "{name} {what} {} {:016x}", bytes.len(), fingerprint(bytes));
+            let _ = writeln!(
+                out,
+                "{name} {what} {} {:016x}",
+                bytes.len(),
+                fingerprint(bytes)
+            );
         };
         line("file", &plan.to_json());
         let assessment = Assessment::of(&plan, &library).unwrap_or_else(|p| panic!("{p}"));
         let data = report::evaluation(&assessment, Units::Metric);
-        line("evaluation", &serde_json::to_string(&data).unwrap_or_default());
+        line(
+            "evaluation",
+            &serde_json::to_string(&data).unwrap_or_default(),
+        );
         line("words", &report::text(&assessment, Units::Us));
         for view in View::ALL {
             let date = "2026-02-03".to_owned();
-            line(view.word(), &report::sheet(&assessment, view, date, Units::Metric));
+            line(
+                view.word(),
+                &report::sheet(&assessment, view, date, Units::Metric),
+            );
         }
         let mut session = Session::new().unwrap_or_else(|p| panic!("{p}"));
         session.open(name, text).unwrap_or_else(|p| panic!("{p}"));
@@ -83,7 +94,11 @@ pub fn differences(ours: &str) -> Vec<String> {
         match (ours.next(), frozen.next()) {
             (None, None) => return found,
             (one, other) if one == other => {}
-            (one, other) => found.push(format!("{}, frozen: {}", one.unwrap_or("nothing"), other.unwrap_or("nothing"))),
+            (one, other) => found.push(format!(
+                "{}, frozen: {}",
+                one.unwrap_or("nothing"),
+                other.unwrap_or("nothing")
+            )),
         }
     }
 }

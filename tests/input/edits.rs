@@ -5,8 +5,15 @@ use axlewright_core::plan::{Edit, LawChoice, Payload, PayloadPlace, ShaftRun, Tr
 use axlewright_core::quantity::Units;
 use axlewright_core::web::{Session, ViewOptions};
 
-const ODD: [f64; 7] =
-    [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 1e308, -1e308, 1e9, f64::MIN_POSITIVE];
+const ODD: [f64; 7] = [
+    f64::NAN,
+    f64::INFINITY,
+    f64::NEG_INFINITY,
+    1e308,
+    -1e308,
+    1e9,
+    f64::MIN_POSITIVE,
+];
 
 /// Every edit with every number in it replaced by an odd one.
 fn edits_with(v: f64, tag: &str, part: &str) -> Vec<(&'static str, Edit)> {
@@ -30,11 +37,19 @@ fn edits_with(v: f64, tag: &str, part: &str) -> Vec<(&'static str, Edit)> {
     let level = |front_x_mm, rear_x_mm, z_mm| {
         Edit::Payload(Some(Payload {
             mass_kg: 100.0,
-            at: PayloadPlace::Level { front_x_mm, rear_x_mm, z_mm },
+            at: PayloadPlace::Level {
+                front_x_mm,
+                rear_x_mm,
+                z_mm,
+            },
         }))
     };
     let trailer = |payload_kg, load_cg| {
-        Edit::Trailer(Some(TrailerLoad { id: "van-53".to_owned(), payload_kg, load_cg }))
+        Edit::Trailer(Some(TrailerLoad {
+            id: "van-53".to_owned(),
+            payload_kg,
+            load_cg,
+        }))
     };
     let spot = PayloadPlace::Cg(Spot::new(1.0, v, 1.0));
     vec![
@@ -45,13 +60,31 @@ fn edits_with(v: f64, tag: &str, part: &str) -> Vec<(&'static str, Edit)> {
         ("move x", to(v, 0.0, 500.0, None)),
         ("move y", to(0.0, v, 500.0, None)),
         ("move z", to(0.0, 0.0, v, Some("saddle-left"))),
-        ("fill", Edit::Fill { tag: tag(), share: v }),
+        (
+            "fill",
+            Edit::Fill {
+                tag: tag(),
+                share: v,
+            },
+        ),
         ("wheelbase", Edit::Wheelbase { mm: v }),
         ("splice", Edit::Splice { x_mm: v }),
         ("fifth wheel", Edit::FifthWheel { ahead_mm: v }),
         ("driver", Edit::Driver { kg: Some(v) }),
-        ("payload", Edit::Payload(Some(Payload { mass_kg: v, at: spot.clone() }))),
-        ("payload place", Edit::Payload(Some(Payload { mass_kg: 1.0, at: spot }))),
+        (
+            "payload",
+            Edit::Payload(Some(Payload {
+                mass_kg: v,
+                at: spot.clone(),
+            })),
+        ),
+        (
+            "payload place",
+            Edit::Payload(Some(Payload {
+                mass_kg: 1.0,
+                at: spot,
+            })),
+        ),
         ("payload front", level(v, 9_000.0, 1_000.0)),
         ("payload rear", level(0.0, v, 1_000.0)),
         ("payload height", level(0.0, 9_000.0, v)),
@@ -77,7 +110,10 @@ fn edits_with_odd_numbers_are_refused_and_change_nothing() {
             let refusal = session.apply(&edit).expect_err(what).to_string();
             assert!(!refusal.is_empty(), "{what} of {v}");
             assert_eq!(session.plan().to_json(), before, "{what} of {v}");
-            assert!(session.probe(&edit, &ViewOptions::default()).is_err(), "{what} of {v}");
+            assert!(
+                session.probe(&edit, &ViewOptions::default()).is_err(),
+                "{what} of {v}"
+            );
         }
     }
     assert!(!session.undo(), "no step was made");
@@ -87,13 +123,29 @@ fn edits_with_odd_numbers_are_refused_and_change_nothing() {
 fn negative_masses_are_refused_with_the_range() {
     let mut session = Session::new().unwrap();
     let before = session.plan().to_json();
-    let trailer = TrailerLoad { id: "van-53".to_owned(), payload_kg: -1.0, load_cg: None };
+    let trailer = TrailerLoad {
+        id: "van-53".to_owned(),
+        payload_kg: -1.0,
+        load_cg: None,
+    };
     let at = PayloadPlace::Cg(Spot::new(0.0, 0.0, 0.0));
     for (edit, says) in [
-        (Edit::Driver { kg: Some(-80.0) }, "loads.driver_kg = -80: is outside"),
-        (Edit::Target { kg: Some(-1.0) }, "loads.target_payload_kg = -1: is outside"),
-        (Edit::Trailer(Some(trailer)), "loads.trailer.payload_kg = -1: is outside"),
-        (Edit::Payload(Some(Payload { mass_kg: -1.0, at })), "loads.payload.mass_kg = -1: is"),
+        (
+            Edit::Driver { kg: Some(-80.0) },
+            "loads.driver_kg = -80: is outside",
+        ),
+        (
+            Edit::Target { kg: Some(-1.0) },
+            "loads.target_payload_kg = -1: is outside",
+        ),
+        (
+            Edit::Trailer(Some(trailer)),
+            "loads.trailer.payload_kg = -1: is outside",
+        ),
+        (
+            Edit::Payload(Some(Payload { mass_kg: -1.0, at })),
+            "loads.payload.mass_kg = -1: is",
+        ),
     ] {
         let said = session.apply(&edit).unwrap_err().to_string();
         assert!(said.contains(says), "{said}");
@@ -127,26 +179,66 @@ fn edits_that_name_what_does_not_exist_are_refused_by_name() {
             to_axle: to.to_owned(),
         })
     };
-    let trailer = TrailerLoad { id: name(), payload_kg: 1.0, load_cg: None };
+    let trailer = TrailerLoad {
+        id: name(),
+        payload_kg: 1.0,
+        load_cg: None,
+    };
     for edit in [
         place(name(), None, None),
         place(first.part.clone(), Some(name()), None),
         place(first.part.clone(), None, Some(tag())),
         place(first.part.clone(), None, Some("<b>".to_owned())),
-        Edit::Move { tag: name(), x_mm: 0.0, y_mm: 0.0, z_mm: 0.0, zone: None },
-        Edit::Move { tag: tag(), x_mm: 0.0, y_mm: 0.0, z_mm: 0.0, zone: Some(name()) },
-        Edit::Zone { tag: tag(), zone: Some(name()) },
-        Edit::Zone { tag: name(), zone: None },
+        Edit::Move {
+            tag: name(),
+            x_mm: 0.0,
+            y_mm: 0.0,
+            z_mm: 0.0,
+            zone: None,
+        },
+        Edit::Move {
+            tag: tag(),
+            x_mm: 0.0,
+            y_mm: 0.0,
+            z_mm: 0.0,
+            zone: Some(name()),
+        },
+        Edit::Zone {
+            tag: tag(),
+            zone: Some(name()),
+        },
+        Edit::Zone {
+            tag: name(),
+            zone: None,
+        },
         Edit::Turn { tag: name() },
         Edit::Delete { tag: name() },
         Edit::Duplicate { tag: name() },
         Edit::Mirror { tag: name() },
-        Edit::Lock { tag: name(), on: true },
-        Edit::Fill { tag: name(), share: 0.5 },
-        Edit::Retag { tag: name(), new: "Z1".to_owned() },
-        Edit::Retag { tag: tag(), new: second },
-        Edit::Retag { tag: tag(), new: String::new() },
-        Edit::Retag { tag: tag(), new: "a b".to_owned() },
+        Edit::Lock {
+            tag: name(),
+            on: true,
+        },
+        Edit::Fill {
+            tag: name(),
+            share: 0.5,
+        },
+        Edit::Retag {
+            tag: name(),
+            new: "Z1".to_owned(),
+        },
+        Edit::Retag {
+            tag: tag(),
+            new: second,
+        },
+        Edit::Retag {
+            tag: tag(),
+            new: String::new(),
+        },
+        Edit::Retag {
+            tag: tag(),
+            new: "a b".to_owned(),
+        },
         shaft("no-such", &first.tag, "axle-2"),
         shaft("DR-SHAFT-S", "no-such", "axle-2"),
         shaft("DR-SHAFT-S", &first.tag, "no-such"),
@@ -155,10 +247,19 @@ fn edits_that_name_what_does_not_exist_are_refused_by_name() {
         Edit::Raise { axle: name() },
         Edit::Lower { axle: name() },
         Edit::Trailer(Some(trailer)),
-        Edit::Law(LawChoice { regime: Some(name()), allowance: false }),
-        Edit::Rename { name: "x".repeat(201) },
-        Edit::Rename { name: "a\u{0}b".to_owned() },
-        Edit::Notes { text: "x".repeat(20_001) },
+        Edit::Law(LawChoice {
+            regime: Some(name()),
+            allowance: false,
+        }),
+        Edit::Rename {
+            name: "x".repeat(201),
+        },
+        Edit::Rename {
+            name: "a\u{0}b".to_owned(),
+        },
+        Edit::Notes {
+            text: "x".repeat(20_001),
+        },
     ] {
         let refusal = session.apply(&edit).expect_err(&edit.name()).to_string();
         assert!(refusal.len() > 5, "{refusal}");
@@ -172,22 +273,56 @@ fn fields_refuse_what_is_not_a_number_and_say_which_field() {
     let mut session = Session::new().unwrap();
     let before = session.plan().to_json();
     let tag = session.plan().placed[0].tag.clone();
-    let fields = ["wheelbase", "splice", "fifth-wheel", "driver", "target", "payload",
-        "trailer-payload", "load-place"];
+    let fields = [
+        "wheelbase",
+        "splice",
+        "fifth-wheel",
+        "driver",
+        "target",
+        "payload",
+        "trailer-payload",
+        "load-place",
+    ];
     let of_part = ["x", "y", "z", "fill"].map(|what| format!("part.{tag}.{what}"));
     let fields = fields.map(str::to_owned).into_iter().chain(of_part);
     for field in fields {
-        for typed in ["NaN", "inf", "-inf", "1e308", "heavy", "--5", "12 parsecs", "<b>", "٣",
-            "99999999999999999999999", &"9".repeat(400), &"x".repeat(100_000)]
-        {
+        for typed in [
+            "NaN",
+            "inf",
+            "-inf",
+            "1e308",
+            "heavy",
+            "--5",
+            "12 parsecs",
+            "<b>",
+            "٣",
+            "99999999999999999999999",
+            &"9".repeat(400),
+            &"x".repeat(100_000),
+        ] {
             for units in [Units::Metric, Units::Us] {
-                let said = session.enter(&field, typed, units).expect_err(&field).to_string();
-                assert!(said.chars().count() < 400, "{field}: a sentence, not {}", said.len());
+                let said = session
+                    .enter(&field, typed, units)
+                    .expect_err(&field)
+                    .to_string();
+                assert!(
+                    said.chars().count() < 400,
+                    "{field}: a sentence, not {}",
+                    said.len()
+                );
                 assert_eq!(session.plan().to_json(), before, "{field} = {typed}");
             }
         }
     }
-    for field in ["", "no-such", "part", "part.", "part..x", "part.no-such.x", "raised.no-such"] {
+    for field in [
+        "",
+        "no-such",
+        "part",
+        "part.",
+        "part..x",
+        "part.no-such.x",
+        "raised.no-such",
+    ] {
         assert!(session.enter(field, "1", Units::Metric).is_err(), "{field}");
     }
     for steps in [f64::NAN, f64::INFINITY, 1e308, 1e9] {

@@ -26,8 +26,14 @@ pub(super) fn refused(input: &str) -> String {
     let words = problems.to_string();
     assert!(words.starts_with("odd.json"), "{words}");
     let first = words.lines().next().unwrap();
-    assert!(first.chars().count() < 1_200, "a message, not a book: {first}");
-    assert!(!words.chars().any(|c| c.is_control() && c != '\n'), "{words:?}");
+    assert!(
+        first.chars().count() < 1_200,
+        "a message, not a book: {first}"
+    );
+    assert!(
+        !words.chars().any(|c| c.is_control() && c != '\n'),
+        "{words:?}"
+    );
 
     let mut session = Session::new().unwrap();
     let before = session.plan().to_json();
@@ -54,15 +60,24 @@ fn changed(change: impl FnOnce(&mut Value)) -> String {
 
 #[test]
 fn unknown_keys_are_named_with_their_path() {
-    refused_with(&changed(|p| p["colour"] = json!("red")), &["colour", "unknown field"]);
+    refused_with(
+        &changed(|p| p["colour"] = json!("red")),
+        &["colour", "unknown field"],
+    );
     let inner = changed(|p| p["placed"][1]["colour"] = json!(1));
     refused_with(&inner, &["placed[1]", "colour"]);
     let deep = changed(|p| {
         p["placed"][0]["place"] = json!({"free": {"x_mm": 0, "y_mm": 0, "z_mm": 0, "w_mm": 0}});
     });
     refused_with(&deep, &["placed[0].place.free", "w_mm"]);
-    refused_with(&changed(|p| p["loads"]["luck_kg"] = json!(7)), &["loads", "luck_kg"]);
-    refused_with(&changed(|p| p["chassis"] = json!({"tempalte": "x"})), &["chassis", "tempalte"]);
+    refused_with(
+        &changed(|p| p["loads"]["luck_kg"] = json!(7)),
+        &["loads", "luck_kg"],
+    );
+    refused_with(
+        &changed(|p| p["chassis"] = json!({"tempalte": "x"})),
+        &["chassis", "tempalte"],
+    );
     let long = "k".repeat(1_000_000);
     refused_with(&changed(|p| p[&long] = json!(1)), &["kkkk"]);
     refused_with(&changed(|p| p["\u{1b}[31m"] = json!(1)), &["unknown field"]);
@@ -71,14 +86,34 @@ fn unknown_keys_are_named_with_their_path() {
 #[test]
 fn numbers_that_are_none_are_named_with_path_and_value() {
     let text = changed(|p| p["loads"]["driver_kg"] = json!("HERE"));
-    for word in ["NaN", "Infinity", "-Infinity", "nan", "1.", "+5", "--5", "٣", "1e999", "-1e999"] {
-        refused_with(&text.replace("\"HERE\"", word), &[&format!("loads.driver_kg = {word}: ")]);
+    for word in [
+        "NaN",
+        "Infinity",
+        "-Infinity",
+        "nan",
+        "1.",
+        "+5",
+        "--5",
+        "٣",
+        "1e999",
+        "-1e999",
+    ] {
+        refused_with(
+            &text.replace("\"HERE\"", word),
+            &[&format!("loads.driver_kg = {word}: ")],
+        );
     }
     for word in ["0x10", "5kg", "1,5"] {
-        refused_with(&text.replace("\"HERE\"", word), &["odd.json: loads", "line 1 column"]);
+        refused_with(
+            &text.replace("\"HERE\"", word),
+            &["odd.json: loads", "line 1 column"],
+        );
     }
     for word in ["\"heavy\"", "true", "[]", "{}"] {
-        refused_with(&text.replace("\"HERE\"", word), &["loads.driver_kg", "expected f64"]);
+        refused_with(
+            &text.replace("\"HERE\"", word),
+            &["loads.driver_kg", "expected f64"],
+        );
     }
 }
 
@@ -103,7 +138,9 @@ fn numbers_out_of_range_are_named_with_path_value_and_range() {
         ("placed[0].place.free.x_mm", |p, v| {
             p["placed"][0]["place"] = json!({"free": {"x_mm": v, "y_mm": 0, "z_mm": 0}});
         }),
-        ("changes.wheelbase_mm", |p, v| p["changes"]["wheelbase_mm"] = json!(v)),
+        ("changes.wheelbase_mm", |p, v| {
+            p["changes"]["wheelbase_mm"] = json!(v)
+        }),
     ];
     for (path, change) in fields {
         for (value, shown) in [(1e308, "1e308"), (-1e308, "-1e308"), (-1e9, "-1000000000")] {
@@ -112,10 +149,22 @@ fn numbers_out_of_range_are_named_with_path_value_and_range() {
             assert!(said.contains(&shown), "{shown} is not in: {said}");
         }
     }
-    refused_with(&changed(|p| p["loads"]["driver_kg"] = json!(-5)), &["= -5:", "0 to 1000"]);
-    refused_with(&changed(|p| p["placed"][0]["turn"] = json!(7)), &["placed[0].turn = 7", "0 to 3"]);
-    refused_with(&changed(|p| p["placed"][0]["turn"] = json!(-1)), &["placed[0].turn", "-1"]);
-    refused_with(&changed(|p| p["placed"][0]["turn"] = json!(1e3)), &["placed[0].turn", "1000"]);
+    refused_with(
+        &changed(|p| p["loads"]["driver_kg"] = json!(-5)),
+        &["= -5:", "0 to 1000"],
+    );
+    refused_with(
+        &changed(|p| p["placed"][0]["turn"] = json!(7)),
+        &["placed[0].turn = 7", "0 to 3"],
+    );
+    refused_with(
+        &changed(|p| p["placed"][0]["turn"] = json!(-1)),
+        &["placed[0].turn", "-1"],
+    );
+    refused_with(
+        &changed(|p| p["placed"][0]["turn"] = json!(1e3)),
+        &["placed[0].turn", "1000"],
+    );
 }
 
 #[test]
@@ -146,12 +195,11 @@ fn a_hundred_thousand_parts_are_refused_quickly() {
         let input = changed(|p| p["changes"][list] = ids);
         refused_with(&input, &[&format!("changes.{list} = 100000"), "at most"]);
     }
-    let shaft = |n: usize| json!({"tag": format!("D{n}"), "part": "X", "from": "B", "to_axle": "a"});
+    let shaft =
+        |n: usize| json!({"tag": format!("D{n}"), "part": "X", "from": "B", "to_axle": "a"});
     let input = changed(|p| p["shafts"] = many(100_000, &shaft));
     refused_with(&input, &["shafts = 100000", "at most 20"]);
-    let own = |n: usize| {
-        json!({"id": format!("X{n}"), "name": "x", "kind": "free-mass", "mass_kg": 1, "envelope": []})
-    };
+    let own = |n: usize| json!({"id": format!("X{n}"), "name": "x", "kind": "free-mass", "mass_kg": 1, "envelope": []});
     let input = changed(|p| p["parts"] = many(100_000, &own));
     refused_with(&input, &["parts = 100000", "at most 500"]);
 }
@@ -184,7 +232,15 @@ fn two_hundred_levels_are_refused_wherever_they_stand() {
         for levels in [200, 100_000] {
             let deep = format!("{}1{}", open.repeat(levels), close.repeat(levels));
             refused(&deep);
-            for field in ["name", "notes", "format", "placed", "chassis", "unheard-of", "loads"] {
+            for field in [
+                "name",
+                "notes",
+                "format",
+                "placed",
+                "chassis",
+                "unheard-of",
+                "loads",
+            ] {
                 let text = changed(|p| p[field] = json!("HERE"));
                 refused(&text.replace("\"HERE\"", &deep));
             }
@@ -195,7 +251,10 @@ fn two_hundred_levels_are_refused_wherever_they_stand() {
 
 #[test]
 fn formats_that_are_not_known_are_refused_by_number() {
-    refused_with(&changed(|p| p["format"] = json!(99)), &["format = 99", "newer planner"]);
+    refused_with(
+        &changed(|p| p["format"] = json!(99)),
+        &["format = 99", "newer planner"],
+    );
     refused_with(&changed(|p| p["format"] = json!(0)), &["format = 0"]);
     for odd in [json!(-1), json!(2.5), json!("2"), json!([2]), json!(1e300)] {
         refused_with(&changed(|p| p["format"] = odd.clone()), &["format = "]);
@@ -257,13 +316,25 @@ fn marks_and_keys_that_stand_twice_are_refused() {
 #[test]
 fn a_huge_file_is_refused_by_its_size() {
     let notes = "x".repeat(Plan::MOST_BYTES);
-    refused_with(&changed(|p| p["notes"] = json!(notes)), &["bytes long", "at most"]);
+    refused_with(
+        &changed(|p| p["notes"] = json!(notes)),
+        &["bytes long", "at most"],
+    );
     let blank = " ".repeat(Plan::MOST_BYTES + 1);
     Plan::from_json("odd.json", &blank).unwrap_err();
     let long = "x".repeat(1_000_000);
-    refused_with(&changed(|p| p["notes"] = json!(long)), &["notes", "at most 20000 characters"]);
-    refused_with(&changed(|p| p["name"] = json!(long)), &["name", "at most 200 characters"]);
-    refused_with(&changed(|p| p["placed"][0]["tag"] = json!(long)), &["placed[0].tag", "1 to 64"]);
+    refused_with(
+        &changed(|p| p["notes"] = json!(long)),
+        &["notes", "at most 20000 characters"],
+    );
+    refused_with(
+        &changed(|p| p["name"] = json!(long)),
+        &["name", "at most 200 characters"],
+    );
+    refused_with(
+        &changed(|p| p["placed"][0]["tag"] = json!(long)),
+        &["placed[0].tag", "1 to 64"],
+    );
 }
 
 #[test]

@@ -35,10 +35,17 @@ fn survives(name: &str) {
         "envelope": [shape], "mounting": name,
         "keep_away": [{"kind": "battery-pack", "mm": 4000, "why": name}],
         "source": {"basis": "estimate", "document": name}}]);
-    plan["placed"].as_array_mut().unwrap().push(json!({"tag": "OWN", "part": "OWN",
+    plan["placed"]
+        .as_array_mut()
+        .unwrap()
+        .push(json!({"tag": "OWN", "part": "OWN",
         "place": {"free": {"x_mm": 3000, "y_mm": 0, "z_mm": 1200}}}));
     let plan = Plan::from_json("named.json", &plan.to_string()).unwrap_or_else(|p| panic!("{p}"));
-    assert_eq!(Plan::from_json("again", &plan.to_json()).unwrap(), plan, "{name}");
+    assert_eq!(
+        Plan::from_json("again", &plan.to_json()).unwrap(),
+        plan,
+        "{name}"
+    );
 
     let library = Library::shipped();
     let assessment = Assessment::of(&plan, &library).unwrap();
@@ -68,9 +75,16 @@ fn sound(name: &str, svg: &str) {
     let drawing = roxmltree::Document::parse(svg).unwrap_or_else(|e| panic!("{name:?}: {e}"));
     for node in drawing.descendants().filter(|n| n.is_element()) {
         let tag = node.tag_name().name();
-        assert!(!["script", "foreignObject", "image", "a"].contains(&tag), "{name:?}: <{tag}>");
+        assert!(
+            !["script", "foreignObject", "image", "a"].contains(&tag),
+            "{name:?}: <{tag}>"
+        );
         for attribute in node.attributes() {
-            assert!(!attribute.name().starts_with("on"), "{name:?}: {}", attribute.name());
+            assert!(
+                !attribute.name().starts_with("on"),
+                "{name:?}: {}",
+                attribute.name()
+            );
         }
     }
 }
@@ -87,11 +101,17 @@ fn names_stay_words_in_drawings_and_data() {
 #[test]
 fn a_name_is_shown_as_it_was_given() {
     let mut session = Session::new().unwrap();
-    session.apply(&Edit::Rename { name: "Bell & <Sons>".to_owned() }).unwrap();
+    session
+        .apply(&Edit::Rename {
+            name: "Bell & <Sons>".to_owned(),
+        })
+        .unwrap();
     let assessment = Assessment::of(session.plan(), session.library()).unwrap();
     let svg = report::sheet(&assessment, View::Side, String::new(), Units::Metric);
     let drawing = roxmltree::Document::parse(&svg).unwrap();
-    let shown = drawing.descendants().any(|n| n.text().is_some_and(|t| t.contains("Bell & <Sons>")));
+    let shown = drawing
+        .descendants()
+        .any(|n| n.text().is_some_and(|t| t.contains("Bell & <Sons>")));
     assert!(shown, "the title block says it");
 }
 
@@ -101,11 +121,19 @@ fn control_letters_are_refused_where_a_name_is_read() {
     for odd in ["\\u0000", "\\u001b[31m", "\\u0007", "\\u0085", "\\r"] {
         let named = plan.replacen("\"name\": \"", &format!("\"name\": \"{odd}"), 1);
         let said = Plan::from_json("odd.json", &named).unwrap_err().to_string();
-        assert!(said.starts_with("odd.json: name = ") && said.contains("control"), "{said}");
+        assert!(
+            said.starts_with("odd.json: name = ") && said.contains("control"),
+            "{said}"
+        );
         assert!(!said.chars().any(char::is_control), "{said:?}");
     }
     let half = plan.replacen("\"name\": \"", "\"name\": \"\\ud800", 1);
-    assert!(Plan::from_json("odd.json", &half).unwrap_err().to_string().contains("name"));
+    assert!(
+        Plan::from_json("odd.json", &half)
+            .unwrap_err()
+            .to_string()
+            .contains("name")
+    );
 }
 
 #[test]
@@ -122,12 +150,17 @@ fn names_of_a_chassis_and_its_pieces_stay_words_too() {
             })
             .collect();
         let mut library = Library::shipped();
-        library.add_toml("named.toml", &renamed.join("\n")).unwrap_or_else(|p| panic!("{p}"));
+        library
+            .add_toml("named.toml", &renamed.join("\n"))
+            .unwrap_or_else(|p| panic!("{p}"));
         let mut plan = Plan::on(&library.chassis["daycab-6x4"]);
         plan.name = name.to_owned();
         let assessment = Assessment::of(&plan, &library).unwrap();
         for view in View::ALL {
-            sound(name, &report::sheet(&assessment, view, String::new(), Units::Metric));
+            sound(
+                name,
+                &report::sheet(&assessment, view, String::new(), Units::Metric),
+            );
         }
         serde_json::to_string(&report::evaluation(&assessment, Units::Metric)).unwrap();
     }

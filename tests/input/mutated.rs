@@ -17,39 +17,68 @@ static PLANS: LazyLock<Vec<String>> =
     LazyLock::new(|| examples().iter().map(|path| text(path)).collect());
 static TABLES: LazyLock<Vec<String>> = LazyLock::new(|| {
     let folders = ["chassis-templates", "parts-catalogue", "src/law"];
-    folders.iter().flat_map(|f| files(f, ".toml")).map(|path| text(&path)).collect()
+    folders
+        .iter()
+        .flat_map(|f| files(f, ".toml"))
+        .map(|path| text(&path))
+        .collect()
 });
 
 fn cases(count: u32) -> ProptestConfig {
     // A count from outside goes first, for a long run.
-    let cases = std::env::var("PROPTEST_CASES").ok().and_then(|n| n.parse().ok()).unwrap_or(count);
-    ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
+    let cases = std::env::var("PROPTEST_CASES")
+        .ok()
+        .and_then(|n| n.parse().ok())
+        .unwrap_or(count);
+    ProptestConfig {
+        cases,
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    }
 }
 
 /// Everything that follows from a plan, and what must hold of it however odd it is.
 fn go_through(plan: &Plan) {
     let again = Plan::from_json("again", &plan.to_json()).expect("what was read can be written");
     assert_eq!(again.to_json(), plan.to_json());
-    let Ok(assessment) = Assessment::of(plan, &LIBRARY) else { return };
+    let Ok(assessment) = Assessment::of(plan, &LIBRARY) else {
+        return;
+    };
     let data = serde_json::to_value(report::evaluation(&assessment, Units::Us)).unwrap();
     for case in data["cases"].as_array().unwrap() {
         if !case["missing"].is_null() {
             continue;
         }
-        let sum: f64 = case["axles"].as_array().unwrap().iter().map(|a| a["load_kg"].as_f64().expect("finite")).sum();
+        let sum: f64 = case["axles"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|a| a["load_kg"].as_f64().expect("finite"))
+            .sum();
         let carried = case["truck"]["mass_kg"].as_f64().expect("finite")
             + case["kingpin_kg"].as_f64().unwrap_or(0.0);
-        assert!((sum - carried).abs() <= 1e-6 * carried.abs().max(1e3), "{sum} and {carried}");
+        assert!(
+            (sum - carried).abs() <= 1e-6 * carried.abs().max(1e3),
+            "{sum} and {carried}"
+        );
     }
     assert!(!report::text(&assessment, Units::Metric).is_empty());
     for view in View::ALL {
         let svg = report::sheet(&assessment, view, String::new(), Units::Metric);
         roxmltree::Document::parse(&svg).expect("a drawing");
-        assert!(!svg.contains("NaN") && !svg.contains("inf\""), "a number that is none");
+        assert!(
+            !svg.contains("NaN") && !svg.contains("inf\""),
+            "a number that is none"
+        );
     }
     let mut session = Session::new().unwrap();
-    session.open("odd", &plan.to_json()).expect("it can be drawn, so it can be opened");
-    let options = ViewOptions { selected: plan.placed.first().map(|p| p.tag.clone()), ..ViewOptions::default() };
+    session
+        .open("odd", &plan.to_json())
+        .expect("it can be drawn, so it can be opened");
+    let options = ViewOptions {
+        selected: plan.placed.first().map(|p| p.tag.clone()),
+        ..ViewOptions::default()
+    };
     serde_json::to_string(&session.view(&options).unwrap()).unwrap();
 }
 

@@ -42,8 +42,10 @@ pub fn text(path: &Path) -> String {
 /// Every example plan, those that are wrong on purpose too.
 pub fn examples() -> Vec<PathBuf> {
     let plans = files("examples", ".json");
-    let plans: Vec<PathBuf> =
-        plans.into_iter().filter(|p| !p.to_string_lossy().ends_with(".schema.json")).collect();
+    let plans: Vec<PathBuf> = plans
+        .into_iter()
+        .filter(|p| !p.to_string_lossy().ends_with(".schema.json"))
+        .collect();
     assert!(plans.len() >= 6, "{} example plans", plans.len());
     plans
 }
