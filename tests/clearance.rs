@@ -30,7 +30,10 @@ fn gap<'a>(assessment: &'a Assessment, state: State, a: &str, b: &str) -> Option
 #[track_caller]
 fn must<'a>(assessment: &'a Assessment, state: State, a: &str, b: &str) -> &'a Gap {
     gap(assessment, state, a, b).unwrap_or_else(|| {
-        panic!("no gap {state:?} between {a} and {b}: {:#?}", assessment.answers.clearances.gaps)
+        panic!(
+            "no gap {state:?} between {a} and {b}: {:#?}",
+            assessment.answers.clearances.gaps
+        )
     })
 }
 

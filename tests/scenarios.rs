@@ -121,11 +121,16 @@ fn scenario(plan: &str) -> (Scenario, f64) {
     let file = file();
     let tolerance = file.tolerance_kg;
     let found = file.scenario.into_iter().find(|s| s.plan == plan);
-    (found.unwrap_or_else(|| panic!("no scenario {plan}")), tolerance)
+    (
+        found.unwrap_or_else(|| panic!("no scenario {plan}")),
+        tolerance,
+    )
 }
 
 fn read(name: &str) -> Plan {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples").join(name);
+    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("examples")
+        .join(name);
     Plan::from_json(name, &std::fs::read_to_string(path).unwrap()).unwrap()
 }
 
@@ -138,31 +143,66 @@ fn assess(plan: &Plan) -> Assessment {
 #[track_caller]
 fn close(what: &str, found: f64, wanted: f64, within: f64) {
     let miss = (found - wanted).abs();
-    assert!(miss <= within, "{what}: found {found:.2}, by hand {wanted} within {within}");
+    assert!(
+        miss <= within,
+        "{what}: found {found:.2}, by hand {wanted} within {within}"
+    );
 }
 
 fn case(assessment: &Assessment, case: Case) -> &CaseLoads {
-    assessment.answers.loads.case(case).unwrap_or_else(|| panic!("no case {case:?}"))
+    assessment
+        .answers
+        .loads
+        .case(case)
+        .unwrap_or_else(|| panic!("no case {case:?}"))
 }
 
 /// The heaviest case with payload: behind a tractor, else on the truck.
 fn laden(assessment: &Assessment) -> &CaseLoads {
     let loads = &assessment.answers.loads;
-    loads.case(Case::Coupled).or_else(|| loads.case(Case::Laden)).unwrap()
+    loads
+        .case(Case::Coupled)
+        .or_else(|| loads.case(Case::Laden))
+        .unwrap()
 }
 
 fn group_kg(loads: &CaseLoads, id: &str) -> f64 {
-    loads.groups.iter().find(|g| g.id == id).unwrap_or_else(|| panic!("no group {id}")).load_kg
+    loads
+        .groups
+        .iter()
+        .find(|g| g.id == id)
+        .unwrap_or_else(|| panic!("no group {id}"))
+        .load_kg
 }
 
 /// Axle loads of a case. The wrong version of the tractor slides the fifth wheel; the hand figures
 /// leave its own mass behind, and `shift` says how much that moves from rear to front.
-fn axles(what: &str, groups: &[String; 2], found: &CaseLoads, wanted: [f64; 2], shift: f64, within: f64) {
-    close(&format!("{what}, {}", groups[0]), group_kg(found, &groups[0]), wanted[0] + shift, within);
-    close(&format!("{what}, {}", groups[1]), group_kg(found, &groups[1]), wanted[1] - shift, within);
+fn axles(
+    what: &str,
+    groups: &[String; 2],
+    found: &CaseLoads,
+    wanted: [f64; 2],
+    shift: f64,
+    within: f64,
+) {
+    close(
+        &format!("{what}, {}", groups[0]),
+        group_kg(found, &groups[0]),
+        wanted[0] + shift,
+        within,
+    );
+    close(
+        &format!("{what}, {}", groups[1]),
+        group_kg(found, &groups[1]),
+        wanted[1] - shift,
+        within,
+    );
     let sum: f64 = found.groups.iter().map(|g| g.load_kg).sum();
     let carried = found.truck.mass_kg + found.kingpin_kg.unwrap_or(0.0);
-    assert!((sum - carried).abs() <= 1e-9 * carried, "{what}: axles {sum}, mass {carried}");
+    assert!(
+        (sum - carried).abs() <= 1e-9 * carried,
+        "{what}: axles {sum}, mass {carried}"
+    );
 }
 
 impl Scenario {
@@ -178,9 +218,17 @@ impl Scenario {
         let shift = wanted.slide_shifts_kg.unwrap_or(0.0);
         axles(what, &self.groups, found, wanted.loads_kg, shift, within);
         let figures = [
-            ("trailer axles", found.trailer_axles_kg, wanted.trailer_axles_kg),
+            (
+                "trailer axles",
+                found.trailer_axles_kg,
+                wanted.trailer_axles_kg,
+            ),
             ("kingpin", found.kingpin_kg, wanted.kingpin_kg),
-            ("gross", Some(found.gross_kg), wanted.gross_kg.or(wanted.gvw_kg)),
+            (
+                "gross",
+                Some(found.gross_kg),
+                wanted.gross_kg.or(wanted.gvw_kg),
+            ),
         ];
         for (name, found, wanted) in figures {
             if let Some(wanted) = wanted {
@@ -193,14 +241,25 @@ impl Scenario {
     fn weights(&self, within: f64) {
         let assessment = assess(&read(&self.plan));
         self.weighed("donor", case(&assessment, Case::Donor), &self.donor, within);
-        self.weighed("stripped", case(&assessment, Case::Stripped), &self.stripped, within);
+        self.weighed(
+            "stripped",
+            case(&assessment, Case::Stripped),
+            &self.stripped,
+            within,
+        );
         self.weighed("curb", case(&assessment, Case::Unladen), &self.curb, within);
         let sum = |kinds: &[Aboard]| {
             let masses = &assessment.answers.vehicle.masses;
-            let of: Vec<_> = masses.iter().filter(|m| kinds.contains(&m.aboard)).collect();
+            let of: Vec<_> = masses
+                .iter()
+                .filter(|m| kinds.contains(&m.aboard))
+                .collect();
             let mass: f64 = of.iter().map(|m| m.mass_kg * m.fill).sum();
             let mean = |pick: fn(&axlewright_core::geometry::Point) -> f64| {
-                of.iter().map(|m| m.mass_kg * m.fill * pick(&m.at)).sum::<f64>() / mass
+                of.iter()
+                    .map(|m| m.mass_kg * m.fill * pick(&m.at))
+                    .sum::<f64>()
+                    / mass
             };
             (mass, mean(|p| p.x), mean(|p| p.y), mean(|p| p.z))
         };
@@ -221,8 +280,17 @@ impl Scenario {
         let capacity = assessment.answers.capacity.as_ref().unwrap();
         for (limit, wanted) in &self.payload_limits_kg {
             // One kilogram on the steer axle is ten of payload: its figure is as coarse as that.
-            let within = if *wanted > 30_000.0 { 5.0 * within } else { within };
-            close(&format!("payload at {limit}"), payload_at(&assessment, limit), *wanted, within);
+            let within = if *wanted > 30_000.0 {
+                5.0 * within
+            } else {
+                within
+            };
+            close(
+                &format!("payload at {limit}"),
+                payload_at(&assessment, limit),
+                *wanted,
+                within,
+            );
         }
         let governing = capacity.governing().unwrap();
         let by_hand = self.payload_limits_kg[&self.governed_by];
@@ -238,10 +306,20 @@ impl Scenario {
         carry(plan, wanted.payload_kg);
         let assessment = assess(plan);
         let found = laden(&assessment);
-        self.loaded(&format!("with {} kg", wanted.payload_kg), found, wanted, within);
+        self.loaded(
+            &format!("with {} kg", wanted.payload_kg),
+            found,
+            wanted,
+            within,
+        );
         for (index, margin) in wanted.margins_kg.iter().flatten().enumerate() {
             let id = &self.groups[index];
-            let limits = assessment.answers.limits.iter().find(|l| &l.id == id).unwrap();
+            let limits = assessment
+                .answers
+                .limits
+                .iter()
+                .find(|l| &l.id == id)
+                .unwrap();
             let room = limits.lowest().unwrap().kg - group_kg(found, id);
             close(&format!("margin of {id}"), room, *margin, within);
         }
@@ -254,13 +332,20 @@ impl Scenario {
     /// Most payload over all positions of the slider, in steps of 1 mm up to the given end.
     fn best_position(&self, up_to: f64) -> (f64, f64) {
         let mut plan = read(&self.plan);
-        let fw = assess(&plan).answers.vehicle.chassis.fifth_wheel.clone().unwrap();
+        let fw = assess(&plan)
+            .answers
+            .vehicle
+            .chassis
+            .fifth_wheel
+            .clone()
+            .unwrap();
         let mut best = (0.0, f64::NEG_INFINITY);
         let mut ahead = fw.ahead_min_mm;
         while ahead <= up_to.min(fw.ahead_max_mm) {
             plan.changes.fifth_wheel_ahead_mm = Some(ahead);
             let vehicle =
-                axlewright_core::vehicle::Vehicle::resolve(&plan, &LIBRARY.with(Clone::clone)).unwrap();
+                axlewright_core::vehicle::Vehicle::resolve(&plan, &LIBRARY.with(Clone::clone))
+                    .unwrap();
             let limits = axlewright_core::assessment::group_limits(&vehicle);
             let capacity = axlewright_core::assessment::capacity(&vehicle, &limits).unwrap();
             if capacity.payload_kg() > best.1 + 1e-6 {
@@ -275,20 +360,30 @@ impl Scenario {
     /// the parts of the plan.
     fn swing_allows(&self, only_parts: bool) -> f64 {
         let mut plan = read(&self.plan);
-        let fw = assess(&plan).answers.vehicle.chassis.fifth_wheel.clone().unwrap();
+        let fw = assess(&plan)
+            .answers
+            .vehicle
+            .chassis
+            .fifth_wheel
+            .clone()
+            .unwrap();
         let mut swings = |ahead: f64| {
             plan.changes.fifth_wheel_ahead_mm = Some(ahead);
             let gaps = assess(&plan).answers.clearances.gaps;
             gaps.iter().all(|g| {
-                let counts = g.state == State::Swing
-                    && (!only_parts || matches!(g.first, Thing::Part(_)));
+                let counts =
+                    g.state == State::Swing && (!only_parts || matches!(g.first, Thing::Part(_)));
                 !counts || g.margin_mm() >= -0.05
             })
         };
         let (mut low, mut high) = (fw.ahead_min_mm, fw.ahead_max_mm + 1.0);
         while high - low > 1.0 {
             let middle = f64::midpoint(low, high).round();
-            if swings(middle) { low = middle } else { high = middle }
+            if swings(middle) {
+                low = middle
+            } else {
+                high = middle
+            }
         }
         low
     }
@@ -315,7 +410,10 @@ fn name_of(assessment: &Assessment, limit: &str) -> String {
         "gvwr" => "truck".to_owned(),
         group => {
             let limits = assessment.answers.limits.iter().find(|l| l.id == group);
-            limits.unwrap_or_else(|| panic!("no group {group}")).name.clone()
+            limits
+                .unwrap_or_else(|| panic!("no group {group}"))
+                .name
+                .clone()
         }
     }
 }
@@ -415,7 +513,12 @@ fn best_fifth_wheel_positions_of_the_battery_tractor() {
     close("best position", ahead, hand.ahead_mm - 2.0, 1.0);
     close("payload there", payload, hand.payload_kg, 5.0);
     let hand = scenario.best_fifth_wheel_with_swing.as_ref().unwrap();
-    close("swing allows", scenario.swing_allows(false), hand.swing_allows_mm.unwrap(), 1.0);
+    close(
+        "swing allows",
+        scenario.swing_allows(false),
+        hand.swing_allows_mm.unwrap(),
+        1.0,
+    );
     let (_, payload) = scenario.best_position(hand.ahead_mm);
     close("payload with swing", payload, hand.payload_kg + 2.5, 1.0);
 }
@@ -433,12 +536,23 @@ fn best_fifth_wheel_positions_of_the_range_extender() {
     let hand = scenario.best_fifth_wheel.as_ref().unwrap();
     let (ahead, payload) = scenario.best_position(f64::INFINITY);
     close("payload there", payload, hand.payload_kg, within);
-    assert!(ahead <= hand.ahead_mm && ahead > hand.ahead_mm - 40.0, "{ahead}");
+    assert!(
+        ahead <= hand.ahead_mm && ahead > hand.ahead_mm - 40.0,
+        "{ahead}"
+    );
     let swing = scenario.best_fifth_wheel_with_swing.as_ref().unwrap();
     let by_hand = swing.swing_allows_mm.unwrap();
     let parts = scenario.swing_allows(true);
-    assert!(parts >= by_hand - 1.0 && parts <= by_hand + 12.0, "{parts}, by hand {by_hand}");
-    close("swing allows with the chassis", scenario.swing_allows(false), 512.0, 1.0);
+    assert!(
+        parts >= by_hand - 1.0 && parts <= by_hand + 12.0,
+        "{parts}, by hand {by_hand}"
+    );
+    close(
+        "swing allows with the chassis",
+        scenario.swing_allows(false),
+        512.0,
+        1.0,
+    );
     assert!(swing.ahead_mm <= swing.swing_allows_mm.unwrap());
 }
 
@@ -447,19 +561,32 @@ fn named_gaps(wrong: &Wrong, assessment: &Assessment) {
     for named in &wrong.findings {
         if let Some(wanted) = named.gap_mm {
             let (a, b) = (&named.parts[0], &named.parts[1]);
-            let state = [State::Travel, State::Parts, State::Fixed].into_iter().find(|state| {
-                assessment.answers.clearances.gaps.iter().any(|g| {
-                    let names = [g.first.name(), g.second.name()];
-                    g.state == *state && names.contains(&a.as_str()) && names.contains(&b.as_str())
-                })
-            });
+            let state = [State::Travel, State::Parts, State::Fixed]
+                .into_iter()
+                .find(|state| {
+                    assessment.answers.clearances.gaps.iter().any(|g| {
+                        let names = [g.first.name(), g.second.name()];
+                        g.state == *state
+                            && names.contains(&a.as_str())
+                            && names.contains(&b.as_str())
+                    })
+                });
             let gap = gap(assessment, state.unwrap(), a, b);
             close(&format!("{a} and {b}"), gap.distance_mm, wanted, 0.5);
-            close(&format!("{a} and {b}, asked"), gap.required_mm, named.want_mm, 0.0);
+            close(
+                &format!("{a} and {b}, asked"),
+                gap.required_mm,
+                named.want_mm,
+                0.0,
+            );
         }
         if let Some(wanted) = named.behind_cab_mm {
             let reach = assessment.answers.clearances.extents.behind_cab.iter();
-            let found = reach.filter(|r| r.tag == named.parts[0]).map(|r| r.mm).next().unwrap();
+            let found = reach
+                .filter(|r| r.tag == named.parts[0])
+                .map(|r| r.mm)
+                .next()
+                .unwrap();
             close("behind the cab", found, wanted, 0.5);
             let asked = assessment.answers.vehicle.chassis.cab.motion_clearance_mm;
             close("behind the cab, asked", asked, named.want_mm, 0.0);
@@ -481,7 +608,12 @@ fn the_sales_sketch_raises_the_named_findings_and_two_more() {
     let (scenario, within) = scenario(TRACTOR);
     let wrong = &scenario.wrong[0];
     let assessment = assess(&read(&wrong.plan));
-    scenario.weighed("curb", case(&assessment, Case::Unladen), &wrong.curb, within);
+    scenario.weighed(
+        "curb",
+        case(&assessment, Case::Unladen),
+        &wrong.curb,
+        within,
+    );
     let hand = wrong.laden.as_ref().unwrap();
     let mut plan = read(&wrong.plan);
     carry(&mut plan, hand.payload_kg);
@@ -507,11 +639,20 @@ fn the_sales_sketch_raises_the_named_findings_and_two_more() {
         let fore_and_aft = pin.kingpin.x - pin.swing_radius_mm() - item.bounds.max.x;
         close(tag, fore_and_aft, named.nose_swing_mm.unwrap(), 1.0);
         let gap = gap(&assessment, State::Swing, tag, NOSE);
-        close(&format!("{tag}, asked"), gap.required_mm, named.want_mm, 0.0);
+        close(
+            &format!("{tag}, asked"),
+            gap.required_mm,
+            named.want_mm,
+            0.0,
+        );
         if tag == "C2" {
             close(tag, gap.distance_mm, fore_and_aft, 0.5);
         } else {
-            assert!(gap.distance_mm >= fore_and_aft - 0.5, "{tag}: {}", gap.distance_mm);
+            assert!(
+                gap.distance_mm >= fore_and_aft - 0.5,
+                "{tag}: {}",
+                gap.distance_mm
+            );
         }
     }
 }
@@ -523,9 +664,17 @@ fn the_tight_catalyst_raises_the_named_findings_and_no_other() {
     let (scenario, within) = scenario(EXTENDER);
     let wrong = &scenario.wrong[0];
     let assessment = assess(&read(&wrong.plan));
-    scenario.weighed("curb", case(&assessment, Case::Unladen), &wrong.curb, within);
+    scenario.weighed(
+        "curb",
+        case(&assessment, Case::Unladen),
+        &wrong.curb,
+        within,
+    );
     named_gaps(wrong, &assessment);
-    exactly(&assessment, &["part-gap: X1.B3", "frame-gap: T1.cab", "behind-cab: T1"]);
+    exactly(
+        &assessment,
+        &["part-gap: X1.B3", "frame-gap: T1.cab", "behind-cab: T1"],
+    );
 }
 
 /// Named by hand: no clearance, but the rear axle over the law and over its rating, so that the
@@ -538,8 +687,18 @@ fn the_third_pack_overloads_the_rear_axle_and_makes_it_lopsided() {
     let (scenario, within) = scenario(BOX_TRUCK);
     let wrong = &scenario.wrong[0];
     let assessment = assess(&read(&wrong.plan));
-    scenario.weighed("curb", case(&assessment, Case::Unladen), &wrong.curb, within);
-    scenario.loaded("laden", laden(&assessment), wrong.laden.as_ref().unwrap(), within);
+    scenario.weighed(
+        "curb",
+        case(&assessment, Case::Unladen),
+        &wrong.curb,
+        within,
+    );
+    scenario.loaded(
+        "laden",
+        laden(&assessment),
+        wrong.laden.as_ref().unwrap(),
+        within,
+    );
     exactly(
         &assessment,
         &[
@@ -552,7 +711,10 @@ fn the_third_pack_overloads_the_rear_axle_and_makes_it_lopsided() {
     );
     let over = wrong.over.as_ref().unwrap();
     let limit = |check: &str| {
-        let found = assessment.findings.iter().find(|f| f.check == check && f.subject == over.group);
+        let found = assessment
+            .findings
+            .iter()
+            .find(|f| f.check == check && f.subject == over.group);
         found.unwrap().limit.unwrap().value
     };
     close("legal limit", limit("road-axle"), over.legal_kg, within);
@@ -569,7 +731,16 @@ fn without_the_road_law_the_box_truck_seems_to_carry_more_and_the_plan_says_so()
     plan.law.regime = None;
     let assessment = assess(&plan);
     let mistaken = scenario.wrong[0].mistaken_payload_kg.unwrap();
-    close("mistaken payload", payload_at(&assessment, "rear"), mistaken, within);
-    let said = assessment.findings.iter().find(|f| f.check == "road-axle").unwrap();
+    close(
+        "mistaken payload",
+        payload_at(&assessment, "rear"),
+        mistaken,
+        within,
+    );
+    let said = assessment
+        .findings
+        .iter()
+        .find(|f| f.check == "road-axle")
+        .unwrap();
     assert_eq!(said.severity, Severity::NotAssessed);
 }

@@ -1,6 +1,6 @@
 //! In motion: tyres over jounce and lock, what rides on the axles over its travel, hood and cab.
 
-use super::required::{between_part_and_body, between_parts};
+use super::required::{between_part_and_body, between_parts, most_asked};
 use super::{Asked, Clearances, Gap, LISTED_BEYOND_MM, State, Thing, bounds_of, gap, near};
 use crate::chassis::{Axle, Shape};
 use crate::geometry::{Aabb, Broad, Point, Solid, yawed};
@@ -79,29 +79,33 @@ fn moving_tyre(solids: &[Solid], axle: &Axle) -> Vec<Solid> {
 
 /// What rides on an axle, from full rebound to full jounce, against everything that does not.
 pub(super) fn travel(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap>) {
+    // Whoever asks, rider or neighbour: neither may be out of reach of the other's demand.
+    let most = items.iter().map(|i| most_asked(i)).fold(TRAVEL_MM, f64::max);
     for rider in items.iter().filter(|i| i.unsprung_axle.is_some()) {
         let Some(axle) = rider.unsprung_axle.as_deref().and_then(|id| vehicle.axle(id)) else {
             continue;
         };
-        let sweep = |solid: &Solid| {
-            solid.swept_z(axle.suspension.rebound_mm, axle.suspension.jounce_mm)
-        };
-        let swept: Vec<Solid> = rider.solids.iter().map(sweep).collect();
-        let reach = TRAVEL_MM.max(rider.clearance.all_mm) + LISTED_BEYOND_MM;
+        let swept = over_travel(&rider.solids, axle);
+        let reach = most + LISTED_BEYOND_MM;
         let space = bounds_of(&swept).inflated(reach);
         let first = || Thing::Part(rider.tag.clone());
         for other in items.iter().filter(|o| o.tag != rider.tag) {
             let joined = other.joined_axle == rider.unsprung_axle
                 || other.joined_to.contains(&rider.tag)
                 || other.unsprung_axle == rider.unsprung_axle;
-            if joined || !space.overlaps(&other.bounds) {
+            // Two axles that both move are measured once, by the one that comes first, and one of
+            // them may be down while the other is up.
+            if joined || (other.unsprung_axle.is_some() && other.tag < rider.tag) {
                 continue;
             }
-            // Two axles that both move are measured once, by the one that comes first.
-            if other.unsprung_axle.is_some() && other.tag < rider.tag {
-                continue;
-            }
-            let Some(s) = near(&swept, &other.solids, reach) else { continue };
+            let moving = other.unsprung_axle.as_deref().and_then(|id| vehicle.axle(id));
+            let solids = match moving {
+                Some(axle) => over_travel(&other.solids, axle),
+                None if space.overlaps(&other.bounds) => other.solids.clone(),
+                None => continue,
+            };
+            let within = most_asked(rider).max(most_asked(other)).max(TRAVEL_MM) + LISTED_BEYOND_MM;
+            let Some(s) = near(&swept, &solids, within) else { continue };
             let mut asked = between_parts(rider, other, &s);
             if TRAVEL_MM > asked.mm {
                 asked = Asked::new(TRAVEL_MM, "suspension travel");
@@ -110,7 +114,8 @@ pub(super) fn travel(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap>) {
         }
         let fixed = vehicle.bodies.iter().filter(|b| b.axle.is_none());
         for body in fixed.filter(|b| space.overlaps(&b.bounds())) {
-            let Some(s) = near(&swept, &body.solids, reach) else { continue };
+            let within = most_asked(rider).max(TRAVEL_MM) + LISTED_BEYOND_MM;
+            let Some(s) = near(&swept, &body.solids, within) else { continue };
             let mut asked = between_part_and_body(rider, &body.bounds(), TRAVEL_MM, &s);
             if asked.mm <= TRAVEL_MM {
                 asked = Asked::new(TRAVEL_MM, "suspension travel");
@@ -118,6 +123,12 @@ pub(super) fn travel(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap>) {
             gaps.push(gap(State::Travel, first(), Thing::Body(body.id.clone()), s, asked));
         }
     }
+}
+
+/// Solids from full rebound to full jounce of this axle.
+fn over_travel(solids: &[Solid], axle: &Axle) -> Vec<Solid> {
+    let s = &axle.suspension;
+    solids.iter().map(|solid| solid.swept_z(s.rebound_mm, s.jounce_mm)).collect()
 }
 
 /// Parts against the space that hood or cab need to open.

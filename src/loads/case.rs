@@ -183,7 +183,7 @@ impl Case {
             Ok(_) if self == Self::Donor => result.groups = weighed_groups(vehicle),
             Ok(influence) => result.groups = groups(chassis, &influence, &carried),
         }
-        result.axles = axles(vehicle, chassis, &result.groups);
+        result.axles = axles(vehicle, chassis, self, &result.groups);
         Some(result)
     }
 
@@ -383,8 +383,14 @@ fn weighed_groups(vehicle: &Vehicle) -> Vec<GroupLoad> {
         .collect()
 }
 
-/// Divides each group's load among its axles; axles that are up get none.
-fn axles(vehicle: &Vehicle, chassis: &Chassis, groups: &[GroupLoad]) -> Vec<AxleLoad> {
+/// Divides each group's load among its axles; axles that are up get none. The scale saw the donor with
+/// all of them down.
+fn axles(
+    vehicle: &Vehicle,
+    chassis: &Chassis,
+    case: Case,
+    groups: &[GroupLoad],
+) -> Vec<AxleLoad> {
     let mut result = Vec::new();
     for axle in &chassis.axles {
         let Some(group) = chassis.groups.iter().find(|g| g.axles.contains(&axle.id)) else {
@@ -392,7 +398,7 @@ fn axles(vehicle: &Vehicle, chassis: &Chassis, groups: &[GroupLoad]) -> Vec<Axle
         };
         let Some(load) = groups.iter().find(|g| g.id == group.id) else { continue };
         let shares = chassis.shares(group);
-        let down = |id: &str| !vehicle.is_raised(id);
+        let down = |id: &str| case == Case::Donor || !vehicle.is_raised(id);
         let carried: f64 = group
             .axles
             .iter()

@@ -59,11 +59,19 @@ impl Coupled {
                 radius,
             };
         }
-        // Forward is −x, so the middle of the arc is at π.
-        let half = corner + swing;
+        // Forward is −x, so straight ahead is at π. Each corner keeps to its own side: the middle is
+        // left to the straight front between them.
         let pi = std::f64::consts::PI;
         let centre = Point::new(x, y, 0.0);
-        arc_hull(centre, radius, pi - half, pi + half, t.nose_z_mm, t.top_z_mm, 48)
+        let arc = |from: f64, to: f64| {
+            match arc_hull(centre, radius, from, to, t.nose_z_mm, t.top_z_mm, 48) {
+                Solid::Hull(points) => points,
+                Solid::Block(_) | Solid::Cylinder { .. } => Vec::new(),
+            }
+        };
+        let mut points = arc(pi - corner - swing, pi - corner + swing);
+        points.extend(arc(pi + corner - swing, pi + corner + swing));
+        Solid::Hull(points)
     }
 
     /// Box of the trailer straight ahead, from its nose to its rear.

@@ -22,20 +22,44 @@ fn with(part: Part, at: [f64; 3]) -> Plan {
 /// The rear tyre's front is at 4,500 at hub height.
 #[test]
 fn a_part_ahead_of_a_tyre_keeps_75_mm_at_rest() {
-    let assessment = assess(&with(part("B1", "battery-pack", 1.0, [400.0, 300.0, 300.0]), [4_040.0, -900.0, 400.0]));
-    measures(must(&assessment, State::TyreAtRest, "B1", "tyre-axle-2-left"), 60.0, 75.0);
+    let assessment = assess(&with(
+        part("B1", "battery-pack", 1.0, [400.0, 300.0, 300.0]),
+        [4_040.0, -900.0, 400.0],
+    ));
+    measures(
+        must(&assessment, State::TyreAtRest, "B1", "tyre-axle-2-left"),
+        60.0,
+        75.0,
+    );
     let said = sentences(&assessment, "tyre-gap");
-    assert!(said[0].contains("B1 is too close to the left tyre of axle 2 by 15 mm"), "{said:?}");
+    assert!(
+        said[0].contains("B1 is too close to the left tyre of axle 2 by 15 mm"),
+        "{said:?}"
+    );
 }
 
 /// The tyre's crown is at 980 at rest and at 1,080 at full jounce.
 #[test]
 fn a_part_above_a_tyre_keeps_25_mm_at_full_jounce() {
-    let assessment = assess(&with(part("B1", "battery-pack", 1.0, [400.0, 300.0, 300.0]), [4_800.0, 900.0, 1_100.0]));
-    measures(must(&assessment, State::TyreAtRest, "B1", "tyre-axle-2-right"), 120.0, 75.0);
-    measures(must(&assessment, State::TyreMoving, "B1", "tyre-axle-2-right"), 20.0, 25.0);
+    let assessment = assess(&with(
+        part("B1", "battery-pack", 1.0, [400.0, 300.0, 300.0]),
+        [4_800.0, 900.0, 1_100.0],
+    ));
+    measures(
+        must(&assessment, State::TyreAtRest, "B1", "tyre-axle-2-right"),
+        120.0,
+        75.0,
+    );
+    measures(
+        must(&assessment, State::TyreMoving, "B1", "tyre-axle-2-right"),
+        20.0,
+        25.0,
+    );
     let said = sentences(&assessment, "tyre-sweep");
-    assert!(said[0].contains("too close to the right tyre of axle 2 by 5 mm"), "{said:?}");
+    assert!(
+        said[0].contains("too close to the right tyre of axle 2 by 5 mm"),
+        "{said:?}"
+    );
 }
 
 /// The front tyre's inner rim reaches 500 behind the axle at hub height, 850 from the middle. Turned
@@ -48,7 +72,11 @@ fn a_part_beside_a_steered_tyre_keeps_25_mm_at_full_lock() {
     // Its outer face 20 mm inside of that, beside where the corner comes to.
     let beside = part("Z1", "equipment-box", 1.0, [200.0, 60.0, 160.0]);
     let assessment = assess(&with(beside, [190.0, corner - 20.0 - 30.0, 400.0]));
-    measures(must(&assessment, State::TyreMoving, "Z1", "tyre-axle-1-right"), 20.0, 25.0);
+    measures(
+        must(&assessment, State::TyreMoving, "Z1", "tyre-axle-1-right"),
+        20.0,
+        25.0,
+    );
     assert!(gap(&assessment, State::TyreAtRest, "Z1", "tyre-axle-1-right").is_none());
 }
 
@@ -62,8 +90,12 @@ fn e_axle() -> Part {
 /// An e-axle at axle 2 from 4,700 to 5,300, 300 to 700 high: over its travel 220 to 800.
 fn riding(other: Part, at: [f64; 3]) -> Plan {
     let mut plan = plan(bare());
-    let place =
-        Place::Zone { id: "axle-2".to_owned(), from_front_mm: 400.0, y_mm: 0.0, z_mm: 300.0 };
+    let place = Place::Zone {
+        id: "axle-2".to_owned(),
+        from_front_mm: 400.0,
+        y_mm: 0.0,
+        z_mm: 300.0,
+    };
     put_at(&mut plan, e_axle(), place);
     put(&mut plan, other, at);
     plan
@@ -92,9 +124,17 @@ fn what_rides_on_an_axle_keeps_clear_of_the_chassis_too() {
     let far = part("Z1", "equipment-box", 1.0, [200.0, 200.0, 100.0]);
     let mut plan = riding(far, [2_000.0, 0.0, 500.0]);
     // Its sides at ±300; the lips of the rails begin at 350, at jounce between them.
-    measures(must(&assess(&plan), State::Travel, "D1", "rail-left"), 50.0, 25.0);
+    measures(
+        must(&assess(&plan), State::Travel, "D1", "rail-left"),
+        50.0,
+        25.0,
+    );
     plan.parts[0].clearance.all_mm = 60.0;
-    measures(must(&assess(&plan), State::Travel, "D1", "rail-right"), 50.0, 60.0);
+    measures(
+        must(&assess(&plan), State::Travel, "D1", "rail-right"),
+        50.0,
+        60.0,
+    );
 }
 
 /// A part that asks for more room than the e-axle gets it, however far beyond the listed hundred
@@ -129,7 +169,12 @@ fn two_axles_that_move_are_measured_with_the_travel_of_both() {
     // From 5,200 on, over the first one's rear end at 5,300; 130 mm above it at rest.
     second.envelope = part("D2", "e-axle", 1.0, [600.0, 600.0, 100.0]).envelope;
     put_at(&mut plan, second, place("axle-3", 830.0));
-    plan.placed[1].place = Place::Zone { id: "axle-3".to_owned(), from_front_mm: 200.0, y_mm: 0.0, z_mm: 830.0 };
+    plan.placed[1].place = Place::Zone {
+        id: "axle-3".to_owned(),
+        from_front_mm: 200.0,
+        y_mm: 0.0,
+        z_mm: 830.0,
+    };
     // First up by 100, second down by 80: 130 − 180 = −50.
     measures(must(&assess(&plan), State::Travel, "D1", "D2"), -50.0, 25.0);
 }
@@ -141,7 +186,10 @@ fn a_part_keeps_50_mm_from_what_the_hood_sweeps() {
     let assessment = assess(&with(front, [-1_270.0, 0.0, 600.0]));
     measures(must(&assessment, State::Opening, "C1", OPENING), 30.0, 50.0);
     let said = sentences(&assessment, "cab-opening");
-    assert!(said[0].contains("too close to the opening of hood and cab by 20 mm"), "{said:?}");
+    assert!(
+        said[0].contains("too close to the opening of hood and cab by 20 mm"),
+        "{said:?}"
+    );
 }
 
 #[test]
@@ -149,7 +197,11 @@ fn a_hood_without_a_swept_space_is_not_assessed() {
     let mut chassis = bare();
     chassis.cab.opening.clear();
     let assessment = assess(&plan(chassis));
-    let said: Vec<_> = assessment.findings.iter().filter(|f| f.check == "cab-opening").collect();
+    let said: Vec<_> = assessment
+        .findings
+        .iter()
+        .filter(|f| f.check == "cab-opening")
+        .collect();
     assert_eq!(said.len(), 1);
     assert_eq!(said[0].severity, Severity::NotAssessed);
 }
@@ -192,7 +244,11 @@ fn room_to_the_nose_is_measured_to_the_circle_and_not_fore_and_aft() {
 fn below_the_nose_nothing_swings() {
     let low = part("Z1", "equipment-box", 1.0, [400.0, 200.0, 90.0]);
     let assessment = assess(&pulling(low, [3_500.0, 0.0, 1_005.0]));
-    measures(must(&assessment, State::Swing, "Z1", NOSE), 1_200.0 - 1_095.0, 102.0);
+    measures(
+        must(&assessment, State::Swing, "Z1", NOSE),
+        1_200.0 - 1_095.0,
+        102.0,
+    );
 }
 
 /// A trailer that turns by 10° only: its corners, at 54.8° from straight ahead, come no nearer to
@@ -218,7 +274,11 @@ fn a_trailer_that_turns_little_leaves_the_middle_free() {
 fn without_a_trailer_swing_and_legs_are_not_assessed() {
     let assessment = assess(&plan(tractor(5_000.0, 300.0)));
     for check in ["trailer-swing", "landing-legs"] {
-        let said: Vec<_> = assessment.findings.iter().filter(|f| f.check == check).collect();
+        let said: Vec<_> = assessment
+            .findings
+            .iter()
+            .filter(|f| f.check == check)
+            .collect();
         assert_eq!(said.len(), 1, "{check}");
         assert_eq!(said[0].severity, Severity::NotAssessed, "{check}");
     }
@@ -232,7 +292,9 @@ fn the_rear_end_keeps_clear_of_the_landing_legs() {
     let assessment = assess(&pulling(rear, [6_900.0, 0.0, 500.0]));
     let wanted = 2_700.0 - (2_600.0_f64 * 2_600.0 + 200.0 * 200.0).sqrt();
     measures(must(&assessment, State::Legs, "Z1", LEGS), wanted, 100.0);
-    assert!(sentences(&assessment, "landing-legs")[0].contains("too close to the landing legs by 8 mm"));
+    assert!(
+        sentences(&assessment, "landing-legs")[0].contains("too close to the landing legs by 8 mm")
+    );
 }
 
 #[test]

@@ -20,15 +20,20 @@ fn a_pair() -> impl Strategy<Value = Pair> {
     let size = || prop::array::uniform3(50.0..600.0_f64);
     let asks = || prop::array::uniform3(0.0..150.0_f64);
     let offset = prop::array::uniform3(-700.0..700.0_f64);
-    ((size(), size()), (asks(), asks()), offset, 0.0..200.0_f64, (0..4u8, 0..4u8)).prop_map(
-        |((s1, s2), (a1, a2), offset, keep_mm, (t1, t2))| Pair {
+    (
+        (size(), size()),
+        (asks(), asks()),
+        offset,
+        0.0..200.0_f64,
+        (0..4u8, 0..4u8),
+    )
+        .prop_map(|((s1, s2), (a1, a2), offset, keep_mm, (t1, t2))| Pair {
             sizes: [s1, s2],
             asks: [a1, a2],
             offset,
             keep_mm,
             turns: [t1, t2],
-        },
-    )
+        })
 }
 
 impl Pair {
@@ -42,8 +47,11 @@ impl Pair {
             made
         };
         let mut tank = one(1, "T1", "gas-tank");
-        tank.keep_away =
-            vec![KeepAway { kind: Kind::BatteryPack, mm: self.keep_mm, why: "fire".to_owned() }];
+        tank.keep_away = vec![KeepAway {
+            kind: Kind::BatteryPack,
+            mm: self.keep_mm,
+            why: "fire".to_owned(),
+        }];
         [one(0, "B1", "battery-pack"), tank]
     }
 

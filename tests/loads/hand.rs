@@ -10,19 +10,30 @@ use axlewright_core::part::Part;
 use axlewright_core::plan::{Payload, PayloadPlace};
 
 fn support(x_mm: f64, rate: f64) -> Support {
-    Support { x_mm, rate: Some(rate), fixed_kg: None, raised: false, weighed_kg: 0.0 }
+    Support {
+        x_mm,
+        rate: Some(rate),
+        fixed_kg: None,
+        raised: false,
+        weighed_kg: 0.0,
+    }
 }
 
 fn tank(id: &str, empty_kg: f64, full_kg: f64) -> Part {
     let mut tank = part(id, "gas-tank", empty_kg, [1_000.0, 400.0, 400.0]);
-    tank.contents = Some(toml::from_str(&format!("fuel = \"natural-gas\"\nfull_kg = {full_kg:?}")).unwrap());
+    tank.contents =
+        Some(toml::from_str(&format!("fuel = \"natural-gas\"\nfull_kg = {full_kg:?}")).unwrap());
     tank
 }
 
 /// Three equal springs 2 m apart and a mass over the middle one: each carries a third.
 #[test]
 fn three_equal_springs_share_a_middle_load_equally() {
-    let frame = [support(0.0, 100.0), support(2_000.0, 100.0), support(4_000.0, 100.0)];
+    let frame = [
+        support(0.0, 100.0),
+        support(2_000.0, 100.0),
+        support(4_000.0, 100.0),
+    ];
     let influence = influence(&frame).unwrap();
     for index in 0..3 {
         close(influence.share(index, 2_000.0), 1.0 / 3.0, 1e-12);
@@ -58,8 +69,16 @@ fn three_supports_without_a_rate_are_not_answered() {
 fn one_support_is_not_enough() {
     let mut up = support(4_000.0, 100.0);
     up.raised = true;
-    assert!(influence(&[support(0.0, 100.0), up]).unwrap_err().contains("fewer than two"));
-    assert!(influence(&[support(0.0, 1.0), support(0.2, 1.0)]).unwrap_err().contains("same place"));
+    assert!(
+        influence(&[support(0.0, 100.0), up])
+            .unwrap_err()
+            .contains("fewer than two")
+    );
+    assert!(
+        influence(&[support(0.0, 1.0), support(0.2, 1.0)])
+            .unwrap_err()
+            .contains("same place")
+    );
 }
 
 /// Stripped 1,000 kg at 1,000 of 5,000 mm: 800 kg leave the front, 200 kg the rear.
@@ -71,7 +90,11 @@ fn a_strip_out_leaves_by_moments_from_the_scale_ticket() {
         name: "Engine".to_owned(),
         mass_kg: 1_000.0,
         mass_sigma_kg: 0.0,
-        cg: Spot { x_mm: 1_000.0, y_mm: 100.0, z_mm: 900.0 },
+        cg: Spot {
+            x_mm: 1_000.0,
+            y_mm: 100.0,
+            z_mm: 900.0,
+        },
         unsprung_axle: None,
         drive_axle: false,
         strip_by_default: true,
@@ -85,9 +108,17 @@ fn a_strip_out_leaves_by_moments_from_the_scale_ticket() {
     close(group(stripped, "rear").load_kg, 2_800.0, 1e-9);
     // Taken from the right: 1,000 · 100 mm, 800 kg of it at a track of 2,000 at the front.
     let front = group(stripped, "front");
-    close(front.left_kg - front.right_kg, 2.0 * 800.0 * 100.0 / 2_000.0, 1e-9);
+    close(
+        front.left_kg - front.right_kg,
+        2.0 * 800.0 * 100.0 / 2_000.0,
+        1e-9,
+    );
     // Height: 6,000 kg at 800 less 1,000 at 900.
-    close(stripped.truck.z_mm.unwrap(), (4_800_000.0 - 900_000.0) / 5_000.0, 1e-9);
+    close(
+        stripped.truck.z_mm.unwrap(),
+        (4_800_000.0 - 900_000.0) / 5_000.0,
+        1e-9,
+    );
 }
 
 /// 100 kg hung behind the rear axle lift the front axle by what the rear axle carries too much.
@@ -95,7 +126,11 @@ fn a_strip_out_leaves_by_moments_from_the_scale_ticket() {
 fn rear_axle_gains_what_front_axle_loses() {
     let before = loads_of(&plan(bare()));
     let mut loaded = plan(bare());
-    put(&mut loaded, part("Z1", "free-mass", 100.0, [200.0, 200.0, 200.0]), [5_900.0, 0.0, 400.0]);
+    put(
+        &mut loaded,
+        part("Z1", "free-mass", 100.0, [200.0, 200.0, 200.0]),
+        [5_900.0, 0.0, 400.0],
+    );
     let after = loads_of(&loaded);
     let more = |id: &str| {
         group(case(&after, Case::Unladen), id).load_kg
@@ -110,11 +145,21 @@ fn rear_axle_gains_what_front_axle_loses() {
 #[test]
 fn tanks_are_half_full_in_the_case_that_says_so() {
     let mut plan = plan(bare());
-    put(&mut plan, tank("T1", 300.0, 100.0), [2_000.0, -800.0, 400.0]);
+    put(
+        &mut plan,
+        tank("T1", 300.0, 100.0),
+        [2_000.0, -800.0, 400.0],
+    );
     plan.placed[0].fill = Some(0.25);
     plan.loads.driver_kg = Some(90.0);
-    plan.loads.payload =
-        Some(Payload { mass_kg: 1_000.0, at: PayloadPlace::Cg(Spot { x_mm: 4_000.0, y_mm: 0.0, z_mm: 1_400.0 }) });
+    plan.loads.payload = Some(Payload {
+        mass_kg: 1_000.0,
+        at: PayloadPlace::Cg(Spot {
+            x_mm: 4_000.0,
+            y_mm: 0.0,
+            z_mm: 1_400.0,
+        }),
+    });
     let loads = loads_of(&plan);
     let mass = |of| case(&loads, of).truck.mass_kg;
     close(mass(Case::Donor), 6_000.0, 1e-9);
@@ -149,7 +194,11 @@ fn a_stated_split_places_the_group_and_divides_its_load() {
     chassis.groups[1].share = Share::Split(vec![0.6, 0.4]);
     close(chassis.group_x_mm("rear").unwrap(), 5_400.0, 1e-9);
     let loads = loads_of(&plan(chassis));
-    let axles: Vec<f64> = case(&loads, Case::Unladen).axles.iter().map(|a| a.load_kg).collect();
+    let axles: Vec<f64> = case(&loads, Case::Unladen)
+        .axles
+        .iter()
+        .map(|a| a.load_kg)
+        .collect();
     close(axles[1], 1_800.0, 1e-9);
     close(axles[2], 1_200.0, 1e-9);
 }
@@ -167,7 +216,10 @@ fn a_raised_axle_hands_its_load_to_the_others() {
     lift.id = "lift".to_owned();
     lift.axles = vec!["axle-3".to_owned()];
     chassis.groups.push(lift);
-    weighed(&mut chassis, &[("front", 3_000.0), ("rear", 3_000.0), ("lift", 1_000.0)]);
+    weighed(
+        &mut chassis,
+        &[("front", 3_000.0), ("rear", 3_000.0), ("lift", 1_000.0)],
+    );
     let mut plan = plan(chassis);
     let down = loads_of(&plan);
     for (id, kg) in [("front", 3_000.0), ("rear", 3_000.0), ("lift", 1_000.0)] {
@@ -203,9 +255,17 @@ fn a_longer_wheelbase_adds_rail_by_its_section() {
 #[test]
 fn an_axle_pulled_below_nothing_fails() {
     let mut heavy = plan(bare());
-    put(&mut heavy, part("Z1", "free-mass", 9_000.0, [200.0, 200.0, 200.0]), [6_900.0, 0.0, 400.0]);
+    put(
+        &mut heavy,
+        part("Z1", "free-mass", 9_000.0, [200.0, 200.0, 200.0]),
+        [6_900.0, 0.0, 400.0],
+    );
     let assessment = assess(&heavy);
-    let lifted = assessment.findings.iter().find(|f| f.check == "axle-lift-off").unwrap();
+    let lifted = assessment
+        .findings
+        .iter()
+        .find(|f| f.check == "axle-lift-off")
+        .unwrap();
     assert_eq!(lifted.severity, Severity::Fails);
     // 9,000 kg at 7,000: two fifths of it lift the front, which carried 3,000.
     close(lifted.measured.unwrap().value, 3_000.0 - 3_600.0, 1e-9);

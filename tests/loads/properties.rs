@@ -37,7 +37,12 @@ struct Recipe {
 }
 
 fn a_lump() -> impl Strategy<Value = Lump> {
-    (0.0..2_500.0_f64, -1_500.0..8_000.0_f64, -1_200.0..1_200.0_f64, 100.0..2_500.0_f64)
+    (
+        0.0..2_500.0_f64,
+        -1_500.0..8_000.0_f64,
+        -1_200.0..1_200.0_f64,
+        100.0..2_500.0_f64,
+    )
         .prop_map(|(kg, x, y, z)| Lump { kg, x, y, z })
 }
 
@@ -53,9 +58,21 @@ fn a_recipe() -> impl Strategy<Value = Recipe> {
         prop::option::of(a_lump()),
         prop::option::of(0.0..30_000.0_f64),
     )
-        .prop_map(|(template, stretch_mm, slide, strip, raise, lumps, driver_kg, payload, trailer_kg)| {
-            Recipe { template, stretch_mm, slide, strip, raise, lumps, driver_kg, payload, trailer_kg }
-        })
+        .prop_map(
+            |(template, stretch_mm, slide, strip, raise, lumps, driver_kg, payload, trailer_kg)| {
+                Recipe {
+                    template,
+                    stretch_mm,
+                    slide,
+                    strip,
+                    raise,
+                    lumps,
+                    driver_kg,
+                    payload,
+                    trailer_kg,
+                }
+            },
+        )
 }
 
 impl Recipe {
@@ -82,7 +99,11 @@ impl Recipe {
             plan.changes.fifth_wheel_ahead_mm = Some(ahead);
             plan.loads.trailer = self.trailer_kg.map(|payload_kg| {
                 let id = "van-53".to_owned();
-                TrailerLoad { id, payload_kg, load_cg: None }
+                TrailerLoad {
+                    id,
+                    payload_kg,
+                    load_cg: None,
+                }
             });
         }
         if self.raise {
@@ -98,7 +119,11 @@ impl Recipe {
         plan.loads.driver_kg = self.driver_kg;
         plan.loads.payload = self.payload.as_ref().map(|lump| Payload {
             mass_kg: lump.kg,
-            at: PayloadPlace::Cg(Spot { x_mm: lump.x, y_mm: lump.y, z_mm: lump.z }),
+            at: PayloadPlace::Cg(Spot {
+                x_mm: lump.x,
+                y_mm: lump.y,
+                z_mm: lump.z,
+            }),
         });
         plan
     }
@@ -111,11 +136,16 @@ impl Recipe {
 
 fn put(plan: &mut Plan, index: usize, lump: &Lump) {
     let id = format!("Z{}", index + 1);
-    plan.parts.push(part(&id, "free-mass", lump.kg, [100.0, 100.0, 100.0]));
+    plan.parts
+        .push(part(&id, "free-mass", lump.kg, [100.0, 100.0, 100.0]));
     plan.placed.push(Placed {
         tag: id.clone(),
         part: id,
-        place: Place::Free { x_mm: lump.x, y_mm: lump.y, z_mm: lump.z },
+        place: Place::Free {
+            x_mm: lump.x,
+            y_mm: lump.y,
+            z_mm: lump.z,
+        },
         turn: 0,
         fill: None,
         locked: false,
@@ -135,14 +165,32 @@ fn near(a: f64, b: f64, size: f64) -> bool {
 
 /// Every group load, left and right, of every case in which the finished truck can stand.
 fn wheel_loads(loads: &Loads) -> Vec<(f64, f64)> {
-    let of = |c: &CaseLoads| c.groups.iter().map(|g| (g.left_kg, g.right_kg)).collect::<Vec<_>>();
-    loads.cases.iter().filter(|c| c.case >= Case::Unladen).flat_map(of).collect()
+    let of = |c: &CaseLoads| {
+        c.groups
+            .iter()
+            .map(|g| (g.left_kg, g.right_kg))
+            .collect::<Vec<_>>()
+    };
+    loads
+        .cases
+        .iter()
+        .filter(|c| c.case >= Case::Unladen)
+        .flat_map(of)
+        .collect()
 }
 
 /// The chassis of a case and where each of its groups presses, x.
 fn supports(vehicle: &Vehicle, case: Case) -> Vec<f64> {
-    let chassis = if case <= Case::Stripped { &vehicle.donor } else { &vehicle.chassis };
-    chassis.groups.iter().map(|g| chassis.group_x_mm(&g.id).unwrap()).collect()
+    let chassis = if case <= Case::Stripped {
+        &vehicle.donor
+    } else {
+        &vehicle.chassis
+    };
+    chassis
+        .groups
+        .iter()
+        .map(|g| chassis.group_x_mm(&g.id).unwrap())
+        .collect()
 }
 
 fn shifted(edit: impl Fn(&mut Plan), recipe: &Recipe) -> (Loads, Loads) {
@@ -169,7 +217,11 @@ fn mirrored(plan: &Plan, donor: &Chassis) -> Plan {
             Place::Free { y_mm, .. } | Place::Zone { y_mm, .. } => *y_mm = -*y_mm,
         }
     }
-    if let Some(Payload { at: PayloadPlace::Cg(spot), .. }) = &mut plan.loads.payload {
+    if let Some(Payload {
+        at: PayloadPlace::Cg(spot),
+        ..
+    }) = &mut plan.loads.payload
+    {
         spot.y_mm = -spot.y_mm;
     }
     plan
@@ -212,17 +264,39 @@ fn an_edit() -> impl Strategy<Value = Edit> {
     let tag = || prop::sample::select(vec!["Z1", "Z2", "Z3", "B1", "T1"]).prop_map(str::to_owned);
     let coordinate = || -2_000.0..7_000.0_f64;
     let part = prop::sample::select(LIBRARY.parts.keys().cloned().collect::<Vec<_>>());
-    let item = prop::sample::select(vec!["engine", "gearbox", "driveshaft", "fuel-left", "no-such"]);
-    let zone = prop::option::of(prop::sample::select(vec!["saddle-left", "behind-cab", "axle-2"]));
+    let item = prop::sample::select(vec![
+        "engine",
+        "gearbox",
+        "driveshaft",
+        "fuel-left",
+        "no-such",
+    ]);
+    let zone = prop::option::of(prop::sample::select(vec![
+        "saddle-left",
+        "behind-cab",
+        "axle-2",
+    ]));
     prop_oneof![
         (part, coordinate(), coordinate(), coordinate(), zone, 0..4u8).prop_map(
             |(part, x_mm, y_mm, z_mm, zone, turn)| Edit::Place {
-                part, x_mm, y_mm, z_mm, turn, tag: None, zone: zone.map(str::to_owned),
+                part,
+                x_mm,
+                y_mm,
+                z_mm,
+                turn,
+                tag: None,
+                zone: zone.map(str::to_owned),
             }
         ),
-        (tag(), coordinate(), coordinate(), coordinate()).prop_map(
-            |(tag, x_mm, y_mm, z_mm)| Edit::Move { tag, x_mm, y_mm, z_mm, zone: None }
-        ),
+        (tag(), coordinate(), coordinate(), coordinate()).prop_map(|(tag, x_mm, y_mm, z_mm)| {
+            Edit::Move {
+                tag,
+                x_mm,
+                y_mm,
+                z_mm,
+                zone: None,
+            }
+        }),
         tag().prop_map(|tag| Edit::Turn { tag }),
         tag().prop_map(|tag| Edit::Mirror { tag }),
         tag().prop_map(|tag| Edit::Duplicate { tag }),
@@ -230,16 +304,26 @@ fn an_edit() -> impl Strategy<Value = Edit> {
         (tag(), any::<bool>()).prop_map(|(tag, on)| Edit::Lock { tag, on }),
         (tag(), 0.0..1.0).prop_map(|(tag, share)| Edit::Fill { tag, share }),
         (tag(), tag()).prop_map(|(tag, new)| Edit::Retag { tag, new }),
-        item.clone().prop_map(|item| Edit::Strip { item: item.to_owned() }),
-        item.prop_map(|item| Edit::Keep { item: item.to_owned() }),
+        item.clone().prop_map(|item| Edit::Strip {
+            item: item.to_owned()
+        }),
+        item.prop_map(|item| Edit::Keep {
+            item: item.to_owned()
+        }),
         (2_000.0..9_500.0).prop_map(|mm| Edit::Wheelbase { mm }),
         (1_000.0..4_000.0).prop_map(|x_mm| Edit::Splice { x_mm }),
         (-900.0..1_500.0).prop_map(|ahead_mm| Edit::FifthWheel { ahead_mm }),
-        Just(Edit::Raise { axle: "axle-3".to_owned() }),
+        Just(Edit::Raise {
+            axle: "axle-3".to_owned()
+        }),
         prop::option::of(0.0..300.0).prop_map(|kg| Edit::Driver { kg }),
         prop::option::of(0.0..30_000.0).prop_map(|kg| Edit::Target { kg }),
         prop::option::of(0.0..30_000.0).prop_map(|kg| Edit::Trailer(kg.map(|payload_kg| {
-            TrailerLoad { id: "van-53".to_owned(), payload_kg, load_cg: None }
+            TrailerLoad {
+                id: "van-53".to_owned(),
+                payload_kg,
+                load_cg: None,
+            }
         }))),
         "[a-z<&\"é ]{0,12}".prop_map(|name| Edit::Rename { name }),
         ".{0,20}".prop_map(|text| Edit::Notes { text }),

@@ -67,7 +67,10 @@ fn frames_on_springs_agree_with_least_work() {
     assert!(file.library.starts_with("numpy "), "{}", file.library);
     assert!(file.frames.len() >= 50, "{} frames", file.frames.len());
     for kind in ["springs", "fixed", "raised", "both"] {
-        assert!(file.frames.iter().any(|f| f.kind == kind), "no frame of kind {kind}");
+        assert!(
+            file.frames.iter().any(|f| f.kind == kind),
+            "no frame of kind {kind}"
+        );
     }
     for (number, frame) in file.frames.iter().enumerate() {
         frame.compare(number);
@@ -78,8 +81,7 @@ fn frames_on_springs_agree_with_least_work() {
 #[test]
 fn the_weighed_load_gives_the_weighed_reactions() {
     let file: File = serde_json::from_str(FRAMES).unwrap();
-    let on_springs_only =
-        |f: &&Frame| f.supports.iter().all(|s| s.fixed_kg.is_none() && !s.raised);
+    let on_springs_only = |f: &&Frame| f.supports.iter().all(|s| s.fixed_kg.is_none() && !s.raised);
     for frame in file.frames.iter().filter(on_springs_only) {
         let influence = influence(&frame.supports()).unwrap();
         let mass: f64 = frame.supports.iter().map(|s| s.weighed_kg).sum();

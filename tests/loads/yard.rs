@@ -210,7 +210,11 @@ pub fn put_at(plan: &mut Plan, part: Part, place: Place) {
 
 pub fn couple(plan: &mut Plan, payload_kg: f64) {
     let id = "trailer".to_owned();
-    plan.loads.trailer = Some(TrailerLoad { id, payload_kg, load_cg: None });
+    plan.loads.trailer = Some(TrailerLoad {
+        id,
+        payload_kg,
+        load_cg: None,
+    });
 }
 
 /// The shipped library is not needed: only the test's trailer and the road law.
@@ -251,11 +255,17 @@ pub fn loads_of(plan: &Plan) -> Loads {
 }
 
 pub fn case(loads: &Loads, case: Case) -> &CaseLoads {
-    loads.case(case).unwrap_or_else(|| panic!("no case {case:?}"))
+    loads
+        .case(case)
+        .unwrap_or_else(|| panic!("no case {case:?}"))
 }
 
 pub fn group<'a>(loads: &'a CaseLoads, id: &str) -> &'a GroupLoad {
-    loads.groups.iter().find(|g| g.id == id).unwrap_or_else(|| panic!("no group {id}"))
+    loads
+        .groups
+        .iter()
+        .find(|g| g.id == id)
+        .unwrap_or_else(|| panic!("no group {id}"))
 }
 
 /// Findings of one check about one thing.
@@ -282,5 +292,8 @@ pub fn said(assessment: &Assessment) -> Vec<String> {
 /// Within so much of each other.
 #[track_caller]
 pub fn close(found: f64, wanted: f64, within: f64) {
-    assert!((found - wanted).abs() <= within, "found {found}, wanted {wanted} within {within}");
+    assert!(
+        (found - wanted).abs() <= within,
+        "found {found}, wanted {wanted} within {within}"
+    );
 }
