@@ -9,6 +9,11 @@ use crate::chassis::Zone;
 use crate::geometry::Point;
 use crate::vehicle::{Item, Vehicle};
 
+/// Where there is most often room.
+const DECK: [&str; 3] = ["behind-cab", "frame-top", "between-rails"];
+/// The zone that runs along the whole frame and holds every other.
+const WHOLE: &str = "frame";
+
 impl Session {
     /// The first free place in the first zone that the part's file permits; its first zone's front
     /// end when there is none free. `None` when there is no such part, or no such zone here.
@@ -20,7 +25,8 @@ impl Session {
         let room = Room::new(&vehicle, &moving);
         let zones: Vec<&Zone> = permitted(&vehicle, &moving).collect();
         let first = |zone: &&Zone| room.first_free(zone).map(|at| (zone.id.clone(), at));
-        let (zone, at) = zones.iter().find_map(first).or_else(|| {
+        let mut own = zones.iter().filter(|zone| zone.id != WHOLE || zones.len() == 1);
+        let (zone, at) = own.find_map(first).or_else(|| {
             let zone = zones.first()?;
             Some((zone.id.clone(), room.front_end(zone)))
         })?;
@@ -65,17 +71,23 @@ fn within(value: f64, low: f64, high: f64) -> bool {
     low <= value && value <= high
 }
 
-/// Zones that the part's file permits, in the file's order; every zone when it names none.
+/// Zones that the part's file permits, in the file's order; the zone that is the whole frame comes
+/// last. A part whose file names none goes to the open deck first.
 fn permitted<'a>(vehicle: &'a Vehicle, moving: &'a Item) -> impl Iterator<Item = &'a Zone> {
     let list = &moving.part.zones;
-    let named = list.iter().flat_map(move |one| {
-        let same = move |zone: &&Zone| {
-            zone.id == *one || (one == "axle" && zone.id.starts_with("axle-"))
+    let rank = move |zone: &Zone| {
+        let same = |one: &String| *one == zone.id || (one == "axle" && zone.id.starts_with("axle-"));
+        let place = if list.is_empty() {
+            Some(DECK.iter().position(|id| *id == zone.id).unwrap_or(DECK.len()))
+        } else {
+            list.iter().position(same)
         };
-        vehicle.zones.iter().filter(same)
-    });
-    let any = vehicle.zones.iter().filter(|_| list.is_empty());
-    named.chain(any)
+        place.map(|place| if zone.id == WHOLE { usize::MAX } else { place })
+    };
+    let mut zones: Vec<(usize, &Zone)> =
+        vehicle.zones.iter().filter_map(|zone| Some((rank(zone)?, zone))).collect();
+    zones.sort_by_key(|(place, _)| *place);
+    zones.into_iter().map(|(_, zone)| zone)
 }
 
 /// A part looking for room on a truck.
