@@ -34,7 +34,7 @@ fn code(source: &str) -> String {
             if starts_comment {
                 break;
             }
-            let quote = c == '"' && before != '\\' && !(before == '\'' && !in_text);
+            let quote = c == '"' && before != '\\' && (in_text || before != '\'');
             if quote {
                 in_text = !in_text;
             }

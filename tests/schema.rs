@@ -12,7 +12,7 @@ mod shipped;
 
 use serde_json::Value;
 use shipped::{examples, files, root, run, short, text};
-use std::path::PathBuf;
+use std::path::Path;
 
 /// Which schema stands where.
 const CHECKED_IN: [(&str, &str); 4] = [
@@ -42,7 +42,7 @@ fn keeps_to(validator: &jsonschema::Validator, name: &str, value: &Value) {
     assert!(errors.is_empty(), "{}", errors.join("\n"));
 }
 
-fn from_toml(path: &PathBuf) -> Value {
+fn from_toml(path: &Path) -> Value {
     let table: toml::Table = text(path).parse().unwrap();
     serde_json::to_value(table).unwrap()
 }

@@ -163,6 +163,9 @@ proptest! {
         let torn = |text: &str| {
             let mut bytes = text.as_bytes().to_vec();
             for (at, byte, how) in &cuts {
+                if bytes.is_empty() {
+                    break;
+                }
                 let at = at.index(bytes.len());
                 match how {
                     0 => bytes[at] = *byte,
