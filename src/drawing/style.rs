@@ -47,7 +47,8 @@ pub fn css(out: &mut String, scene: &Scene) {
         );
     }
     if scene.page.is_some() {
-        // Border and title block are in paper millimetres.
+        // Border and title block are in paper millimetres and need no halo.
+        let _ = write!(out, ".{scope} .page text{{stroke:none}}");
         let _ = write!(out, ".{scope} .page .frame{{stroke-width:.5}}");
         let _ = write!(out, ".{scope} .page .fine{{stroke-width:.18}}");
     }
