@@ -47,7 +47,10 @@ fn the_scale_of_a_sheet_is_true() {
         .unwrap();
     let transform = axes.attribute("transform").expect("a scale");
     let scale: f64 = transform.split(['(', ')']).nth(3).unwrap().parse().unwrap();
-    assert!(svg.contains(".page text{stroke:none}"), "a halo made for the truck covers the title");
+    assert!(
+        svg.contains(".page text{stroke:none}"),
+        "a halo made for the truck covers the title"
+    );
     assert_eq!(xml.root_element().attribute("width"), Some("420mm"));
     assert_eq!(xml.root_element().attribute("viewBox"), Some("0 0 420 297"));
 
