@@ -52,20 +52,39 @@ pub fn capacity(vehicle: &Vehicle, limits: &[GroupLimits]) -> Result<Capacity, S
     let mut add = |name: &str, by: &'static str, limit_kg: f64, base_kg: f64, share: f64| {
         if share > 1e-9 {
             let payload_kg = (limit_kg - base_kg) / share;
-            rows.push(CapacityRow { name: name.to_owned(), by, limit_kg, payload_kg });
+            rows.push(CapacityRow {
+                name: name.to_owned(),
+                by,
+                limit_kg,
+                payload_kg,
+            });
         } else if base_kg > limit_kg {
             hopeless.push(name.to_owned());
         }
     };
     for group in &effect.groups {
-        let Some(limits) = limits.iter().find(|l| l.id == group.id) else { continue };
+        let Some(limits) = limits.iter().find(|l| l.id == group.id) else {
+            continue;
+        };
         if let Some(limit) = limits.lowest() {
-            add(&limits.name, limit.kind.words(), limit.kg, group.base_kg, group.share);
+            add(
+                &limits.name,
+                limit.kind.words(),
+                limit.kg,
+                group.base_kg,
+                group.share,
+            );
         }
     }
     let ratings = &vehicle.chassis.ratings;
     if let Some(gvwr) = ratings.gvwr_kg {
-        add("truck", "GVWR", gvwr, effect.truck_base_kg, effect.truck_share);
+        add(
+            "truck",
+            "GVWR",
+            gvwr,
+            effect.truck_base_kg,
+            effect.truck_share,
+        );
     }
     if let (Some((base, share)), Some(fw)) = (effect.kingpin, &vehicle.chassis.fifth_wheel) {
         add("fifth wheel", "rating", fw.rating_kg, base, share);
@@ -79,7 +98,13 @@ pub fn capacity(vehicle: &Vehicle, limits: &[GroupLimits]) -> Result<Capacity, S
         if let Some(gcwr) = ratings.gcwr_kg {
             add("combination", "GCWR", gcwr, effect.gross_base_kg, 1.0);
         }
-        add("trailer", "payload rating", trailer.trailer.payload_max_kg, 0.0, 1.0);
+        add(
+            "trailer",
+            "payload rating",
+            trailer.trailer.payload_max_kg,
+            0.0,
+            1.0,
+        );
     }
     if let Some(gross) = legality::gross_limit_kg(vehicle) {
         add("gross weight", "road law", gross, effect.gross_base_kg, 1.0);

@@ -74,7 +74,9 @@ impl GroupLimits {
     /// The limit that governs.
     #[must_use]
     pub fn lowest(&self) -> Option<&Limit> {
-        self.limits.iter().reduce(|a, b| if b.kg < a.kg { b } else { a })
+        self.limits
+            .iter()
+            .reduce(|a, b| if b.kg < a.kg { b } else { a })
     }
 
     /// One limit.
@@ -87,7 +89,12 @@ impl GroupLimits {
 /// Collects the limits of every group of the changed chassis.
 #[must_use]
 pub fn group_limits(vehicle: &Vehicle) -> Vec<GroupLimits> {
-    vehicle.chassis.groups.iter().map(|group| limits_of(vehicle, group)).collect()
+    vehicle
+        .chassis
+        .groups
+        .iter()
+        .map(|group| limits_of(vehicle, group))
+        .collect()
 }
 
 fn limits_of(vehicle: &Vehicle, group: &Group) -> GroupLimits {
@@ -124,13 +131,24 @@ fn limits_of(vehicle: &Vehicle, group: &Group) -> GroupLimits {
         (Some(own), Some(axles)) => Some(own.min(axles)),
         (own, axles) => own.or(axles),
     };
-    add(LimitKind::Gawr, gawr, label("GAWR, certification label of the donor"));
+    add(
+        LimitKind::Gawr,
+        gawr,
+        label("GAWR, certification label of the donor"),
+    );
     let tyres = smallest(&|a| a.tyres.rating_axle_kg);
     add(LimitKind::Tyres, tyres, label("load rating of the tyres"));
     let suspension = smallest(&|a| a.suspension.rating_kg);
-    add(LimitKind::Suspension, suspension, label("load rating of the suspension"));
+    add(
+        LimitKind::Suspension,
+        suspension,
+        label("load rating of the suspension"),
+    );
     let beam = |axle: &Axle| {
-        vehicle.items.iter().find(|i| i.unsprung_axle.as_deref() == Some(axle.id.as_str()))
+        vehicle
+            .items
+            .iter()
+            .find(|i| i.unsprung_axle.as_deref() == Some(axle.id.as_str()))
     };
     if members.iter().any(|(axle, _)| beam(axle).is_some()) {
         let rated = smallest(&|axle| match beam(axle) {
@@ -143,10 +161,23 @@ fn limits_of(vehicle: &Vehicle, group: &Group) -> GroupLimits {
             .map(|item| item.part.source.basis)
             .max()
             .unwrap_or(Basis::Estimate);
-        add(LimitKind::EAxle, rated, Source::new(basis, "rating of the e-axle"));
+        add(
+            LimitKind::EAxle,
+            rated,
+            Source::new(basis, "rating of the e-axle"),
+        );
     }
     if let Some(law) = &vehicle.law {
-        add(LimitKind::Law, legality::group_limit_kg(vehicle, group), law.source.clone());
+        add(
+            LimitKind::Law,
+            legality::group_limit_kg(vehicle, group),
+            law.source.clone(),
+        );
     }
-    GroupLimits { id: group.id.clone(), name: group.name.clone(), limits, missing }
+    GroupLimits {
+        id: group.id.clone(),
+        name: group.name.clone(),
+        limits,
+        missing,
+    }
 }

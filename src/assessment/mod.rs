@@ -53,7 +53,14 @@ impl Answers {
             .filter_map(|g| g.lowest().map(|limit| (g.id.clone(), limit.kg)))
             .collect();
         let fifth_wheel = fifth_wheel_range(&vehicle, &lowest);
-        Self { vehicle, loads, clearances, limits, capacity, fifth_wheel }
+        Self {
+            vehicle,
+            loads,
+            clearances,
+            limits,
+            capacity,
+            fifth_wheel,
+        }
     }
 
     /// The heaviest case that the plan states.
@@ -77,6 +84,10 @@ impl Assessment {
     /// The worst severity of all findings.
     #[must_use]
     pub fn worst(&self) -> Severity {
-        self.findings.iter().map(|f| f.severity).min().unwrap_or(Severity::NotAssessed)
+        self.findings
+            .iter()
+            .map(|f| f.severity)
+            .min()
+            .unwrap_or(Severity::NotAssessed)
     }
 }

@@ -192,7 +192,12 @@ impl Axle {
     /// Width over the tyres of one side.
     #[must_use]
     pub fn tyre_band_mm(&self) -> f64 {
-        self.tyres.width_mm + if self.tyres.dual { self.tyres.dual_spacing_mm } else { 0.0 }
+        self.tyres.width_mm
+            + if self.tyres.dual {
+                self.tyres.dual_spacing_mm
+            } else {
+                0.0
+            }
     }
 }
 
@@ -241,9 +246,15 @@ impl super::Chassis {
     /// Mean track of a group's axles.
     #[must_use]
     pub fn group_track_mm(&self, group: &str) -> f64 {
-        let Some(group) = self.groups.iter().find(|g| g.id == group) else { return 0.0 };
-        let tracks: Vec<f64> =
-            self.axles.iter().filter(|a| group.axles.contains(&a.id)).map(|a| a.track_mm).collect();
+        let Some(group) = self.groups.iter().find(|g| g.id == group) else {
+            return 0.0;
+        };
+        let tracks: Vec<f64> = self
+            .axles
+            .iter()
+            .filter(|a| group.axles.contains(&a.id))
+            .map(|a| a.track_mm)
+            .collect();
         #[expect(clippy::cast_precision_loss, reason = "a handful of axles")]
         let mean = tracks.iter().sum::<f64>() / tracks.len().max(1) as f64;
         mean

@@ -34,12 +34,22 @@ impl Chassis {
             let (low, high) = (Self::WHEELBASE_MIN_MM, Self::WHEELBASE_MAX_MM);
             c.range("wheelbase_mm", d.wheelbase_mm, low, high);
             c.range("bumper_to_axle_mm", d.bumper_to_axle_mm, 200.0, 3_000.0);
-            c.range("bumper_to_back_of_cab_mm", d.bumper_to_back_of_cab_mm, 1_000.0, 6_000.0);
+            c.range(
+                "bumper_to_back_of_cab_mm",
+                d.bumper_to_back_of_cab_mm,
+                1_000.0,
+                6_000.0,
+            );
             c.range("after_frame_mm", d.after_frame_mm, 200.0, 6_000.0);
             c.range("overall_width_mm", d.overall_width_mm, 1_500.0, 3_500.0);
             c.range("frame_width_mm", d.frame_width_mm, 500.0, 1_300.0);
             c.range("frame_top_laden_mm", d.frame_top_laden_mm, 400.0, 1_600.0);
-            c.range("frame_top_unladen_mm", d.frame_top_unladen_mm, 400.0, 1_700.0);
+            c.range(
+                "frame_top_unladen_mm",
+                d.frame_top_unladen_mm,
+                400.0,
+                1_700.0,
+            );
         });
         c.under("rail", |c| {
             let r = &self.rail;
@@ -70,7 +80,12 @@ impl Chassis {
         if let Some(fw) = &self.fifth_wheel {
             c.under("fifth_wheel", |c| {
                 c.range("ahead_min_mm", fw.ahead_min_mm, -1_000.0, 3_000.0);
-                c.range("ahead_max_mm", fw.ahead_max_mm, fw.ahead_min_mm.max(-1_000.0), 3_000.0);
+                c.range(
+                    "ahead_max_mm",
+                    fw.ahead_max_mm,
+                    fw.ahead_min_mm.max(-1_000.0),
+                    3_000.0,
+                );
                 c.range("ahead_mm", fw.ahead_mm, fw.ahead_min_mm, fw.ahead_max_mm);
                 c.range("top_z_mm", fw.top_z_mm, 500.0, 2_000.0);
                 c.range("rating_kg", fw.rating_kg, 1_000.0, 60_000.0);
@@ -82,7 +97,12 @@ impl Chassis {
             c.under("body", |c| {
                 c.text("name", &body.name, 120);
                 c.range("front_x_mm", body.front_x_mm, -3_000.0, 15_000.0);
-                c.range("rear_x_mm", body.rear_x_mm, body.front_x_mm.max(-3_000.0), 25_000.0);
+                c.range(
+                    "rear_x_mm",
+                    body.rear_x_mm,
+                    body.front_x_mm.max(-3_000.0),
+                    25_000.0,
+                );
                 c.range("width_mm", body.width_mm, 500.0, 4_000.0);
                 c.range("floor_z_mm", body.floor_z_mm, 300.0, 3_000.0);
                 c.range("top_z_mm", body.top_z_mm, 300.0, 6_000.0);
@@ -99,8 +119,17 @@ impl Chassis {
         }
         c.each("axle", &self.axles, |c, axle| axle.check(c));
         c.unique("axle", self.axles.iter().map(|a| a.id.as_str()));
-        if self.axles.windows(2).any(|pair| pair[0].x_mm >= pair[1].x_mm) {
-            c.problem("axle", "", "axles are not in order from front to rear", "increasing x_mm");
+        if self
+            .axles
+            .windows(2)
+            .any(|pair| pair[0].x_mm >= pair[1].x_mm)
+        {
+            c.problem(
+                "axle",
+                "",
+                "axles are not in order from front to rear",
+                "increasing x_mm",
+            );
         }
         if self.axles.first().is_some_and(|a| a.x_mm != 0.0) {
             c.problem("axle[0].x_mm", self.axles[0].x_mm, "is not the origin", "0");
@@ -116,7 +145,12 @@ impl Chassis {
                     && (sum - 1.0).abs() < 1e-6;
                 if !fits {
                     let what = "is not one fraction for each axle, adding to 1";
-                    c.problem("share.split", format!("{parts:?}"), what, "such as [0.6, 0.4]");
+                    c.problem(
+                        "share.split",
+                        format!("{parts:?}"),
+                        what,
+                        "such as [0.6, 0.4]",
+                    );
                 }
             }
             if let Share::FixedKg(kg) = group.share {
@@ -127,19 +161,38 @@ impl Chassis {
             }
             for id in &group.axles {
                 if !self.axles.iter().any(|a| &a.id == id) {
-                    c.problem("axles", id, "is not an axle of this chassis", self.axle_ids());
+                    c.problem(
+                        "axles",
+                        id,
+                        "is not an axle of this chassis",
+                        self.axle_ids(),
+                    );
                 }
             }
         });
         for axle in &self.axles {
-            let times =
-                self.groups.iter().flat_map(|g| &g.axles).filter(|id| **id == axle.id).count();
+            let times = self
+                .groups
+                .iter()
+                .flat_map(|g| &g.axles)
+                .filter(|id| **id == axle.id)
+                .count();
             if times != 1 {
-                c.problem("group", &axle.id, "stands in no group or in several", "exactly one");
+                c.problem(
+                    "group",
+                    &axle.id,
+                    "stands in no group or in several",
+                    "exactly one",
+                );
             }
         }
         if self.groups.len() < 2 {
-            c.problem("group", self.groups.len(), "is too few groups to stand on", "2 or more");
+            c.problem(
+                "group",
+                self.groups.len(),
+                "is too few groups to stand on",
+                "2 or more",
+            );
         }
     }
 
@@ -168,7 +221,12 @@ impl Chassis {
             if let Some(axle) = &item.unsprung_axle
                 && !self.axles.iter().any(|a| &a.id == axle)
             {
-                c.problem("unsprung_axle", axle, "is not an axle of this chassis", self.axle_ids());
+                c.problem(
+                    "unsprung_axle",
+                    axle,
+                    "is not an axle of this chassis",
+                    self.axle_ids(),
+                );
             }
         });
         c.unique("hardware", self.hardware.iter().map(|h| h.id.as_str()));
@@ -205,14 +263,29 @@ impl Chassis {
                 }
             });
             for group in &self.groups {
-                if ticket.axle.iter().filter(|load| load.group == group.id).count() != 1 {
-                    c.problem("axle", &group.id, "is weighed not at all or twice", "one entry");
+                if ticket
+                    .axle
+                    .iter()
+                    .filter(|load| load.group == group.id)
+                    .count()
+                    != 1
+                {
+                    c.problem(
+                        "axle",
+                        &group.id,
+                        "is weighed not at all or twice",
+                        "one entry",
+                    );
                 }
             }
         });
     }
 
     fn axle_ids(&self) -> String {
-        self.axles.iter().map(|a| a.id.as_str()).collect::<Vec<_>>().join(", ")
+        self.axles
+            .iter()
+            .map(|a| a.id.as_str())
+            .collect::<Vec<_>>()
+            .join(", ")
     }
 }

@@ -166,8 +166,8 @@ impl Rail {
     /// Mass of both rails per metre of length, from the section, in kg/m.
     #[must_use]
     pub fn both_kg_per_m(&self) -> f64 {
-        let area_mm2 = self.depth_mm * self.wall_mm
-            + 2.0 * (self.flange_mm - self.wall_mm) * self.wall_mm;
+        let area_mm2 =
+            self.depth_mm * self.wall_mm + 2.0 * (self.flange_mm - self.wall_mm) * self.wall_mm;
         2.0 * area_mm2 * 1e-6 * Self::STEEL_KG_PER_M3
     }
 }

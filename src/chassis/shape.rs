@@ -80,10 +80,15 @@ impl Shape {
     #[must_use]
     pub fn solid(&self) -> Solid {
         match self {
-            Self::Box { from_mm, to_mm } => {
-                Solid::Block(Aabb { min: point(*from_mm), max: point(*to_mm) })
-            }
-            Self::Cylinder { from_mm, to_mm, diameter_mm } => Solid::Cylinder {
+            Self::Box { from_mm, to_mm } => Solid::Block(Aabb {
+                min: point(*from_mm),
+                max: point(*to_mm),
+            }),
+            Self::Cylinder {
+                from_mm,
+                to_mm,
+                diameter_mm,
+            } => Solid::Cylinder {
                 from: point(*from_mm),
                 to: point(*to_mm),
                 radius: diameter_mm / 2.0,
@@ -94,7 +99,9 @@ impl Shape {
     /// Coordinates must be finite, corners in order, and a cylinder must have length.
     pub fn check(&self, c: &mut Checker) {
         let (from, to) = match self {
-            Self::Box { from_mm, to_mm } | Self::Cylinder { from_mm, to_mm, .. } => (from_mm, to_mm),
+            Self::Box { from_mm, to_mm } | Self::Cylinder { from_mm, to_mm, .. } => {
+                (from_mm, to_mm)
+            }
         };
         for (name, corner) in [("from_mm", from), ("to_mm", to)] {
             for value in corner {
@@ -105,13 +112,23 @@ impl Shape {
             Self::Box { .. } => {
                 if from.iter().zip(to).any(|(a, b)| a > b) {
                     let shown = format!("{from:?} to {to:?}");
-                    c.problem("from_mm", shown, "is not the lower corner", "from_mm <= to_mm");
+                    c.problem(
+                        "from_mm",
+                        shown,
+                        "is not the lower corner",
+                        "from_mm <= to_mm",
+                    );
                 }
             }
             Self::Cylinder { diameter_mm, .. } => {
                 c.range("diameter_mm", *diameter_mm, 1.0, 3_000.0);
                 if from == to {
-                    c.problem("to_mm", format!("{to:?}"), "is the same point as from_mm", "a length");
+                    c.problem(
+                        "to_mm",
+                        format!("{to:?}"),
+                        "is the same point as from_mm",
+                        "a length",
+                    );
                 }
             }
         }

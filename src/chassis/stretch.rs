@@ -19,7 +19,11 @@ impl Chassis {
             .filter(|a| a.x_mm > boc.max(0.0))
             .map(|a| a.x_mm - a.tyres.diameter_mm / 2.0)
             .fold(f64::INFINITY, f64::min);
-        if tyre.is_finite() { f64::midpoint(boc, tyre.max(boc)) } else { boc }
+        if tyre.is_finite() {
+            f64::midpoint(boc, tyre.max(boc))
+        } else {
+            boc
+        }
     }
 
     /// The chassis with its wheelbase changed by `by_mm` (negative shortens) at the splice.
@@ -97,13 +101,23 @@ impl Chassis {
             match item.spread_mm {
                 Some([from, to]) if to > from => {
                     let cut = splice_x_mm.clamp(from, to);
-                    add(item.mass_kg * (to - cut) / (to - from), f64::midpoint(cut, to));
+                    add(
+                        item.mass_kg * (to - cut) / (to - from),
+                        f64::midpoint(cut, to),
+                    );
                 }
                 _ if item.cg.x_mm > splice_x_mm => add(item.mass_kg, item.cg.x_mm),
                 _ => {}
             }
         }
-        (mass, if mass > 0.0 { moment / mass } else { splice_x_mm })
+        (
+            mass,
+            if mass > 0.0 {
+                moment / mass
+            } else {
+                splice_x_mm
+            },
+        )
     }
 }
 

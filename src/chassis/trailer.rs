@@ -81,7 +81,12 @@ impl Trailer {
         }
         c.id("id", &self.id);
         c.text("name", &self.name, 120);
-        c.range("kingpin_to_axles_mm", self.kingpin_to_axles_mm, 1_000.0, 20_000.0);
+        c.range(
+            "kingpin_to_axles_mm",
+            self.kingpin_to_axles_mm,
+            1_000.0,
+            20_000.0,
+        );
         c.range("axle_spacing_mm", self.axle_spacing_mm, 0.0, 5_000.0);
         c.range("axle_count", f64::from(self.axle_count), 1.0, 6.0);
         c.range("tyre_diameter_mm", self.tyre_diameter_mm, 300.0, 2_000.0);
@@ -99,7 +104,12 @@ impl Trailer {
         c.range("top_z_mm", self.top_z_mm, 300.0, 6_000.0);
         c.range("swing_clearance_mm", self.swing_clearance_mm, 0.0, 1_000.0);
         c.under("legs", |c| {
-            c.range("behind_kingpin_mm", self.legs.behind_kingpin_mm, 0.0, 10_000.0);
+            c.range(
+                "behind_kingpin_mm",
+                self.legs.behind_kingpin_mm,
+                0.0,
+                10_000.0,
+            );
             c.range("width_mm", self.legs.width_mm, 0.0, 4_000.0);
             c.range("bottom_z_mm", self.legs.bottom_z_mm, 0.0, 2_000.0);
             c.range("clearance_mm", self.legs.clearance_mm, 0.0, 1_000.0);

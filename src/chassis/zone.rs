@@ -55,7 +55,10 @@ impl Chassis {
         let boc = d.back_of_cab_x_mm();
         let end = d.frame_end_x_mm();
         let bumper = d.bumper_x_mm();
-        let front_tyre = self.axles.first().map_or(500.0, |a| a.tyres.loaded_radius_mm);
+        let front_tyre = self
+            .axles
+            .first()
+            .map_or(500.0, |a| a.tyres.loaded_radius_mm);
         let (first_tyre, last_tyre) = self.rear_tyres(boc, end);
         let hood = self.cab.hood_top_z_mm.max(top + 1.0);
         let floor = self.cab.floor_z_mm;
@@ -87,29 +90,79 @@ impl Chassis {
         };
         let wide = (-half, half);
         add("front", "front", (bumper, -beside), wide, (LOW_MM, hood));
-        add("hood-bay", "hood bay", (-beside, self.cab.front_x_mm), (-600.0, 600.0), (LOW_MM, hood));
-        add("under-cab", "under cab", (beside, boc), wide, (LOW_MM, floor));
+        add(
+            "hood-bay",
+            "hood bay",
+            (-beside, self.cab.front_x_mm),
+            (-600.0, 600.0),
+            (LOW_MM, hood),
+        );
+        add(
+            "under-cab",
+            "under cab",
+            (beside, boc),
+            wide,
+            (LOW_MM, floor),
+        );
         let saddle_x = (self.cab.steps_end_x_mm.min(boc), first_tyre - TYRE_MM);
         let saddle_z = (LOW_MM, top + DECK_MM);
-        add("saddle-left", "saddle left", saddle_x, (-half, -rail_out), saddle_z);
-        add("saddle-right", "saddle right", saddle_x, (rail_out, half), saddle_z);
-        add("between-rails", "between rails", (beside, end), (-rail_in, rail_in), (LOW_MM, top));
-        add("behind-cab", "behind cab", (boc, deck_end), wide, (top, TOP_MM));
+        add(
+            "saddle-left",
+            "saddle left",
+            saddle_x,
+            (-half, -rail_out),
+            saddle_z,
+        );
+        add(
+            "saddle-right",
+            "saddle right",
+            saddle_x,
+            (rail_out, half),
+            saddle_z,
+        );
+        add(
+            "between-rails",
+            "between rails",
+            (beside, end),
+            (-rail_in, rail_in),
+            (LOW_MM, top),
+        );
+        add(
+            "behind-cab",
+            "behind cab",
+            (boc, deck_end),
+            wide,
+            (top, TOP_MM),
+        );
         add("frame-top", "frame top", (boc, end), wide, (top, deck_top));
-        add("overhang", "overhang", (last_tyre + TYRE_MM, end), wide, (LOW_MM, top));
+        add(
+            "overhang",
+            "overhang",
+            (last_tyre + TYRE_MM, end),
+            wide,
+            (LOW_MM, top),
+        );
         for axle in self.axles.iter().filter(|a| a.kind != AxleKind::Steer) {
             let reach = 700.0;
             let x = (axle.x_mm - reach, axle.x_mm + reach);
             add(&axle.id, &axle.id.replace('-', " "), x, wide, (0.0, top));
         }
-        add("frame", "along the frame", (bumper, end), wide, (0.0, TOP_MM));
+        add(
+            "frame",
+            "along the frame",
+            (bumper, end),
+            wide,
+            (0.0, TOP_MM),
+        );
         zones
     }
 
     /// Front of the first and rear of the last tyre behind the cab.
     fn rear_tyres(&self, boc: f64, end: f64) -> (f64, f64) {
         let behind = || {
-            self.axles.iter().filter(move |a| a.x_mm > boc.max(0.0) && a.kind != AxleKind::Steer)
+            self.axles
+                .iter()
+                .filter(move |a| a.x_mm > boc.max(0.0) && a.kind != AxleKind::Steer)
         };
         let first = behind()
             .map(|a| a.x_mm - a.tyres.loaded_radius_mm.max(a.tyres.diameter_mm / 2.0))
@@ -117,6 +170,9 @@ impl Chassis {
         let last = behind()
             .map(|a| a.x_mm + a.tyres.loaded_radius_mm.max(a.tyres.diameter_mm / 2.0))
             .fold(f64::NEG_INFINITY, f64::max);
-        (if first.is_finite() { first } else { end }, if last.is_finite() { last } else { end })
+        (
+            if first.is_finite() { first } else { end },
+            if last.is_finite() { last } else { end },
+        )
     }
 }

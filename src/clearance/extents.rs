@@ -87,7 +87,12 @@ pub fn extents(vehicle: &Vehicle) -> Extents {
         for item in inside.iter().filter(|i| !i.part.soft) {
             let (by_mm, side) = worst(&item.bounds.outset_beyond(&zone.volume));
             let zone = zone.id.clone();
-            out.outside.push(Outside { tag: item.tag.clone(), zone, by_mm, side });
+            out.outside.push(Outside {
+                tag: item.tag.clone(),
+                zone,
+                by_mm,
+                side,
+            });
         }
         for item in inside {
             let allowed = &item.part.zones;
@@ -97,18 +102,26 @@ pub fn extents(vehicle: &Vehicle) -> Extents {
         }
     }
     let d = &vehicle.chassis.dimensions;
-    let end = vehicle.chassis.body.as_ref().map_or(d.frame_end_x_mm(), |body| {
-        body.rear_x_mm.max(d.frame_end_x_mm())
-    });
+    let end = vehicle
+        .chassis
+        .body
+        .as_ref()
+        .map_or(d.frame_end_x_mm(), |body| {
+            body.rear_x_mm.max(d.frame_end_x_mm())
+        });
     let cab = &vehicle.chassis.cab;
     let boc = d.back_of_cab_x_mm();
     for item in vehicle.items.iter().filter(|i| !i.part.soft) {
         let b = &item.bounds;
-        let reach = |mm: f64| Reach { tag: item.tag.clone(), mm };
+        let reach = |mm: f64| Reach {
+            tag: item.tag.clone(),
+            mm,
+        };
         if item.unsprung_axle.is_none() {
             out.ground.push(reach(b.min.z));
         }
-        out.width.push(reach(2.0 * b.min.y.abs().max(b.max.y.abs())));
+        out.width
+            .push(reach(2.0 * b.min.y.abs().max(b.max.y.abs())));
         out.ahead_of_bumper.push(reach(d.bumper_x_mm() - b.min.x));
         out.behind_end.push(reach(b.max.x - end));
         if item.part.behind_front_axle {
@@ -138,5 +151,8 @@ fn worst(out: &Outset) -> (f64, &'static str) {
         (out.above, "above"),
     ]
     .into_iter()
-    .fold((f64::NEG_INFINITY, "inside"), |a, b| if b.0 > a.0 { b } else { a })
+    .fold(
+        (f64::NEG_INFINITY, "inside"),
+        |a, b| if b.0 > a.0 { b } else { a },
+    )
 }

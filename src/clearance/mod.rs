@@ -111,7 +111,10 @@ const LISTED_BEYOND_MM: f64 = 100.0;
 /// Measures everything.
 #[must_use]
 pub fn clearances(vehicle: &Vehicle) -> Clearances {
-    let mut found = Clearances { extents: extents(vehicle), ..Clearances::default() };
+    let mut found = Clearances {
+        extents: extents(vehicle),
+        ..Clearances::default()
+    };
     let hard: Vec<&Item> = vehicle.items.iter().filter(|i| !i.part.soft).collect();
     pairs::part_pairs(vehicle, &hard, &mut found.gaps);
     pairs::fixed_pairs(vehicle, &hard, &mut found.gaps);
@@ -142,7 +145,11 @@ fn gap(state: State, first: Thing, second: Thing, s: Separation, asked: Asked) -
 }
 
 fn bounds_of(solids: &[Solid]) -> Aabb {
-    solids.iter().map(Solid::aabb).reduce(|a, b| a.union(&b)).unwrap_or_default()
+    solids
+        .iter()
+        .map(Solid::aabb)
+        .reduce(|a, b| a.union(&b))
+        .unwrap_or_default()
 }
 
 /// Indices of items and bodies whose boxes come within the reach.

@@ -27,8 +27,10 @@ pub(super) fn tyres(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap>) {
             _ => None,
         })
         .collect();
-    let moving: Vec<Vec<Solid>> =
-        tyres.iter().map(|(body, axle)| moving_tyre(&body.solids, axle)).collect();
+    let moving: Vec<Vec<Solid>> = tyres
+        .iter()
+        .map(|(body, axle)| moving_tyre(&body.solids, axle))
+        .collect();
     let boxes: Vec<Aabb> = moving
         .iter()
         .zip(&tyres)
@@ -80,9 +82,16 @@ fn moving_tyre(solids: &[Solid], axle: &Axle) -> Vec<Solid> {
 /// What rides on an axle, from full rebound to full jounce, against everything that does not.
 pub(super) fn travel(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap>) {
     // Whoever asks, rider or neighbour: neither may be out of reach of the other's demand.
-    let most = items.iter().map(|i| most_asked(i)).fold(TRAVEL_MM, f64::max);
+    let most = items
+        .iter()
+        .map(|i| most_asked(i))
+        .fold(TRAVEL_MM, f64::max);
     for rider in items.iter().filter(|i| i.unsprung_axle.is_some()) {
-        let Some(axle) = rider.unsprung_axle.as_deref().and_then(|id| vehicle.axle(id)) else {
+        let Some(axle) = rider
+            .unsprung_axle
+            .as_deref()
+            .and_then(|id| vehicle.axle(id))
+        else {
             continue;
         };
         let swept = over_travel(&rider.solids, axle);
@@ -98,29 +107,48 @@ pub(super) fn travel(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap>) {
             if joined || (other.unsprung_axle.is_some() && other.tag < rider.tag) {
                 continue;
             }
-            let moving = other.unsprung_axle.as_deref().and_then(|id| vehicle.axle(id));
+            let moving = other
+                .unsprung_axle
+                .as_deref()
+                .and_then(|id| vehicle.axle(id));
             let solids = match moving {
                 Some(axle) => over_travel(&other.solids, axle),
                 None if space.overlaps(&other.bounds) => other.solids.clone(),
                 None => continue,
             };
             let within = most_asked(rider).max(most_asked(other)).max(TRAVEL_MM) + LISTED_BEYOND_MM;
-            let Some(s) = near(&swept, &solids, within) else { continue };
+            let Some(s) = near(&swept, &solids, within) else {
+                continue;
+            };
             let mut asked = between_parts(rider, other, &s);
             if TRAVEL_MM > asked.mm {
                 asked = Asked::new(TRAVEL_MM, "suspension travel");
             }
-            gaps.push(gap(State::Travel, first(), Thing::Part(other.tag.clone()), s, asked));
+            gaps.push(gap(
+                State::Travel,
+                first(),
+                Thing::Part(other.tag.clone()),
+                s,
+                asked,
+            ));
         }
         let fixed = vehicle.bodies.iter().filter(|b| b.axle.is_none());
         for body in fixed.filter(|b| space.overlaps(&b.bounds())) {
             let within = most_asked(rider).max(TRAVEL_MM) + LISTED_BEYOND_MM;
-            let Some(s) = near(&swept, &body.solids, within) else { continue };
+            let Some(s) = near(&swept, &body.solids, within) else {
+                continue;
+            };
             let mut asked = between_part_and_body(rider, &body.bounds(), TRAVEL_MM, &s);
             if asked.mm <= TRAVEL_MM {
                 asked = Asked::new(TRAVEL_MM, "suspension travel");
             }
-            gaps.push(gap(State::Travel, first(), Thing::Body(body.id.clone()), s, asked));
+            gaps.push(gap(
+                State::Travel,
+                first(),
+                Thing::Body(body.id.clone()),
+                s,
+                asked,
+            ));
         }
     }
 }
@@ -128,7 +156,10 @@ pub(super) fn travel(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap>) {
 /// Solids from full rebound to full jounce of this axle.
 fn over_travel(solids: &[Solid], axle: &Axle) -> Vec<Solid> {
     let s = &axle.suspension;
-    solids.iter().map(|solid| solid.swept_z(s.rebound_mm, s.jounce_mm)).collect()
+    solids
+        .iter()
+        .map(|solid| solid.swept_z(s.rebound_mm, s.jounce_mm))
+        .collect()
 }
 
 /// Parts against the space that hood or cab need to open.
@@ -143,9 +174,16 @@ pub(super) fn opening(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances
     let reach = OPENING_MM + LISTED_BEYOND_MM;
     let around = bounds_of(&space).inflated(reach);
     for item in items.iter().filter(|i| around.overlaps(&i.bounds)) {
-        let Some(s) = near(&item.solids, &space, reach) else { continue };
-        let (first, second) = (Thing::Part(item.tag.clone()), Thing::Sweep("opening of hood and cab".to_owned()));
+        let Some(s) = near(&item.solids, &space, reach) else {
+            continue;
+        };
+        let (first, second) = (
+            Thing::Part(item.tag.clone()),
+            Thing::Sweep("opening of hood and cab".to_owned()),
+        );
         let asked = Asked::new(OPENING_MM, "hood and cab must open");
-        found.gaps.push(gap(State::Opening, first, second, s, asked));
+        found
+            .gaps
+            .push(gap(State::Opening, first, second, s, asked));
     }
 }

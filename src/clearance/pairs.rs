@@ -26,7 +26,9 @@ pub(super) fn part_pairs(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap>
             continue;
         }
         let within = most_asked(a).max(most_asked(b)) + LISTED_BEYOND_MM;
-        let Some(s) = near(&a.solids, &b.solids, within) else { continue };
+        let Some(s) = near(&a.solids, &b.solids, within) else {
+            continue;
+        };
         let asked = between_parts(a, b, &s);
         let (first, second) = (Thing::Part(a.tag.clone()), Thing::Part(b.tag.clone()));
         gaps.push(gap(State::Parts, first, second, s, asked));
@@ -53,7 +55,9 @@ pub(super) fn fixed_pairs(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap
             continue;
         }
         let within = most_asked(item).max(asked_by(body)) + LISTED_BEYOND_MM;
-        let Some(s) = near(&item.solids, &body.solids, within) else { continue };
+        let Some(s) = near(&item.solids, &body.solids, within) else {
+            continue;
+        };
         let asked = match body.kind {
             // Parts hang on the rails: touching them is how they are held.
             BodyKind::Rail => Asked::new(0.0, "parts are bolted to the rails"),

@@ -15,7 +15,10 @@ pub struct Asked {
 
 impl Asked {
     pub(super) fn new(mm: f64, why: impl Into<String>) -> Self {
-        Self { mm, why: why.into() }
+        Self {
+            mm,
+            why: why.into(),
+        }
     }
 }
 
@@ -24,9 +27,17 @@ impl Asked {
 pub fn side_towards(sides: &Sides, towards: Point) -> f64 {
     let (x, y, z) = (towards.x.abs(), towards.y.abs(), towards.z.abs());
     let named = if x >= y && x >= z {
-        if towards.x < 0.0 { sides.front_mm } else { sides.rear_mm }
+        if towards.x < 0.0 {
+            sides.front_mm
+        } else {
+            sides.rear_mm
+        }
     } else if y >= z {
-        if towards.y < 0.0 { sides.left_mm } else { sides.right_mm }
+        if towards.y < 0.0 {
+            sides.left_mm
+        } else {
+            sides.right_mm
+        }
     } else if towards.z < 0.0 {
         sides.bottom_mm
     } else {
@@ -58,23 +69,38 @@ fn direction(a: &Aabb, b: &Aabb, s: &Separation) -> Point {
 /// Most that a part asks of anything: the reach of the broad phase.
 pub(super) fn most_asked(item: &Item) -> f64 {
     let s = &item.clearance;
-    [s.front_mm, s.rear_mm, s.left_mm, s.right_mm, s.top_mm, s.bottom_mm]
-        .into_iter()
-        .flatten()
-        .chain(item.part.keep_away.iter().map(|rule| rule.mm))
-        .fold(s.all_mm, f64::max)
+    [
+        s.front_mm,
+        s.rear_mm,
+        s.left_mm,
+        s.right_mm,
+        s.top_mm,
+        s.bottom_mm,
+    ]
+    .into_iter()
+    .flatten()
+    .chain(item.part.keep_away.iter().map(|rule| rule.mm))
+    .fold(s.all_mm, f64::max)
 }
 
 /// What two parts ask of each other.
 pub(super) fn between_parts(a: &Item, b: &Item, s: &Separation) -> Asked {
     let towards = direction(&a.bounds, &b.bounds, s);
-    let mut asked = Asked::new(side_towards(&a.clearance, towards), format!("asked by {}", a.tag));
+    let mut asked = Asked::new(
+        side_towards(&a.clearance, towards),
+        format!("asked by {}", a.tag),
+    );
     let back = side_towards(&b.clearance, towards * -1.0);
     if back > asked.mm {
         asked = Asked::new(back, format!("asked by {}", b.tag));
     }
     for (one, other) in [(a, b), (b, a)] {
-        for rule in one.part.keep_away.iter().filter(|rule| rule.kind == other.part.kind) {
+        for rule in one
+            .part
+            .keep_away
+            .iter()
+            .filter(|rule| rule.kind == other.part.kind)
+        {
             if rule.mm > asked.mm {
                 asked = Asked::new(rule.mm, rule.why.clone());
             }

@@ -10,7 +10,9 @@ use crate::vehicle::{BodyKind, Coupled, Item, Vehicle};
 pub(super) fn nose(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
     let Some(coupled) = &vehicle.trailer else {
         if vehicle.chassis.fifth_wheel.is_some() {
-            found.missing.push((State::Swing, "no trailer is coupled".to_owned()));
+            found
+                .missing
+                .push((State::Swing, "no trailer is coupled".to_owned()));
         }
         return;
     };
@@ -47,16 +49,25 @@ pub(super) fn nose(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
 pub(super) fn legs(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
     let Some(coupled) = &vehicle.trailer else {
         if vehicle.chassis.fifth_wheel.is_some() {
-            found.missing.push((State::Legs, "no trailer is coupled".to_owned()));
+            found
+                .missing
+                .push((State::Legs, "no trailer is coupled".to_owned()));
         }
         return;
     };
     let things = items
         .iter()
         .map(|i| (Thing::Part(i.tag.clone()), i.bounds))
-        .chain(vehicle.bodies.iter().map(|b| (Thing::Body(b.id.clone()), b.bounds())));
+        .chain(
+            vehicle
+                .bodies
+                .iter()
+                .map(|b| (Thing::Body(b.id.clone()), b.bounds())),
+        );
     for (first, bounds) in things {
-        let Some(s) = to_legs(coupled, &bounds) else { continue };
+        let Some(s) = to_legs(coupled, &bounds) else {
+            continue;
+        };
         let asked_mm = coupled.trailer.legs.clearance_mm;
         if s.distance_mm <= asked_mm + LISTED_BEYOND_MM {
             let second = Thing::Sweep("landing legs".to_owned());
@@ -92,8 +103,15 @@ fn to_legs(coupled: &Coupled, bounds: &Aabb) -> Option<Separation> {
         return None;
     }
     let scale = legs.behind_kingpin_mm / radius;
-    let on_legs =
-        Point::new(pin.x + (far.x - pin.x) * scale, pin.y + (far.y - pin.y) * scale, far.z);
+    let on_legs = Point::new(
+        pin.x + (far.x - pin.x) * scale,
+        pin.y + (far.y - pin.y) * scale,
+        far.z,
+    );
     let distance_mm = legs.behind_kingpin_mm - radius;
-    Some(Separation { distance_mm, on_first: far, on_second: on_legs })
+    Some(Separation {
+        distance_mm,
+        on_first: far,
+        on_second: on_legs,
+    })
 }

@@ -31,7 +31,9 @@ pub(super) fn run(
             print(&(text + "\n"));
         }
     }
-    Ok(ExitCode::from(u8::from(assessment.worst() == Severity::Fails)))
+    Ok(ExitCode::from(u8::from(
+        assessment.worst() == Severity::Fails,
+    )))
 }
 
 fn assess(file: &str, plan: &Plan, library: &Library) -> Result<Assessment, Failure> {

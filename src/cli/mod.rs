@@ -154,15 +154,23 @@ fn dispatch(arguments: Arguments) -> Result<ExitCode, Failure> {
     for path in &arguments.with {
         let text = read(path)?;
         let name = path.display().to_string();
-        library.add_toml(&name, &text).map_err(|p| Failure::Input(p.to_string()))?;
+        library
+            .add_toml(&name, &text)
+            .map_err(|p| Failure::Input(p.to_string()))?;
     }
     match arguments.command {
-        Command::Evaluate { plan, format, units } => {
-            evaluate::run(&library, &plan, format, units.into())
-        }
-        Command::Draw { plan, view, output, date, units } => {
-            show::draw(&library, &plan, view.into(), &output, date, units.into())
-        }
+        Command::Evaluate {
+            plan,
+            format,
+            units,
+        } => evaluate::run(&library, &plan, format, units.into()),
+        Command::Draw {
+            plan,
+            view,
+            output,
+            date,
+            units,
+        } => show::draw(&library, &plan, view.into(), &output, date, units.into()),
         Command::Templates => Ok(show::templates(&library)),
         Command::Parts => Ok(show::parts(&library)),
         Command::Schema { of } => Ok(schema::run(of)),

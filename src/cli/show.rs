@@ -43,7 +43,11 @@ pub(super) fn templates(library: &Library) -> ExitCode {
     }
     out.push_str("Road laws\n");
     for law in library.laws.values() {
-        let _ = writeln!(out, "  {:<20}{} (checked {})", law.id, law.name, law.checked);
+        let _ = writeln!(
+            out,
+            "  {:<20}{} (checked {})",
+            law.id, law.name, law.checked
+        );
     }
     print(&out);
     ExitCode::SUCCESS
@@ -53,7 +57,13 @@ pub(super) fn parts(library: &Library) -> ExitCode {
     let mut out = String::new();
     for part in library.parts.values() {
         let kg = mass(part.mass_kg, Units::Metric);
-        let _ = writeln!(out, "{:<20}{:<28}{kg:>10}  {}", part.id, part.kind.words(), part.name);
+        let _ = writeln!(
+            out,
+            "{:<20}{:<28}{kg:>10}  {}",
+            part.id,
+            part.kind.words(),
+            part.name
+        );
     }
     print(&out);
     ExitCode::SUCCESS

@@ -46,17 +46,26 @@ impl Amount {
     /// A mass or load.
     #[must_use]
     pub const fn mass(kg: f64) -> Self {
-        Self { measure: Measure::Mass, value: kg }
+        Self {
+            measure: Measure::Mass,
+            value: kg,
+        }
     }
     /// A length.
     #[must_use]
     pub const fn length(mm: f64) -> Self {
-        Self { measure: Measure::Length, value: mm }
+        Self {
+            measure: Measure::Length,
+            value: mm,
+        }
     }
     /// A fraction.
     #[must_use]
     pub const fn share(share: f64) -> Self {
-        Self { measure: Measure::Share, value: share }
+        Self {
+            measure: Measure::Share,
+            value: share,
+        }
     }
     /// In words.
     #[must_use]
@@ -131,7 +140,10 @@ impl Finding {
     /// What was found, held against the most that is allowed.
     #[must_use]
     pub fn at_most(mut self, measured: Amount, limit: Amount) -> Self {
-        self.margin = Some(Amount { measure: limit.measure, value: limit.value - measured.value });
+        self.margin = Some(Amount {
+            measure: limit.measure,
+            value: limit.value - measured.value,
+        });
         self.measured = Some(measured);
         self.limit = Some(limit);
         self
@@ -140,7 +152,10 @@ impl Finding {
     /// What was found, held against the least that is asked for.
     #[must_use]
     pub fn at_least(mut self, measured: Amount, limit: Amount) -> Self {
-        self.margin = Some(Amount { measure: limit.measure, value: measured.value - limit.value });
+        self.margin = Some(Amount {
+            measure: limit.measure,
+            value: measured.value - limit.value,
+        });
         self.measured = Some(measured);
         self.limit = Some(limit);
         self

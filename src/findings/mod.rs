@@ -61,13 +61,18 @@ impl Report {
 pub fn all(answers: &Answers) -> Vec<Finding> {
     let mut findings = Vec::new();
     for check in CHECKS {
-        let mut report = Report { check, findings: Vec::new() };
+        let mut report = Report {
+            check,
+            findings: Vec::new(),
+        };
         (check.run)(answers, &mut report);
         findings.extend(report.findings);
     }
     // A stable sort: equal ones keep the order of the list.
     findings.sort_by(|a, b| {
-        a.severity.cmp(&b.severity).then(a.badness().total_cmp(&b.badness()))
+        a.severity
+            .cmp(&b.severity)
+            .then(a.badness().total_cmp(&b.badness()))
     });
     findings
 }

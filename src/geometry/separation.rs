@@ -8,7 +8,6 @@ use super::{Aabb, Point, Solid, block_pair, convex_pair};
 /// More than a measurement may be off, as a share of itself or in mm.
 const SLACK: f64 = 1e-5;
 
-
 /// The room between two bodies.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Separation {

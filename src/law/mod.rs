@@ -60,10 +60,20 @@ impl Regime {
         c.range("single_axle_lb", self.single_axle_lb, 1_000.0, 100_000.0);
         c.range("tandem_lb", self.tandem_lb, 1_000.0, 200_000.0);
         c.range("single_within_in", self.single_within_in, 0.0, 200.0);
-        c.range("tandem_within_in", self.tandem_within_in, self.single_within_in.max(0.0), 400.0);
+        c.range(
+            "tandem_within_in",
+            self.tandem_within_in,
+            self.single_within_in.max(0.0),
+            400.0,
+        );
         c.range("gross_lb", self.gross_lb, 1_000.0, 500_000.0);
         c.range("allowance_lb", self.allowance_lb, 0.0, 100_000.0);
-        c.range("allowance_ceiling_lb", self.allowance_ceiling_lb, 1_000.0, 600_000.0);
+        c.range(
+            "allowance_ceiling_lb",
+            self.allowance_ceiling_lb,
+            1_000.0,
+            600_000.0,
+        );
         c.range("width_in", self.width_in, 50.0, 200.0);
         let date = self.checked.as_bytes();
         let dated = date.len() == 10

@@ -35,10 +35,14 @@ pub fn group_limit_kg(vehicle: &Vehicle, group: &Group) -> Option<f64> {
 pub fn trailer_limit_kg(vehicle: &Vehicle) -> Option<f64> {
     let law = vehicle.law.as_ref()?;
     let trailer = &vehicle.trailer.as_ref()?.trailer;
-    let x: Vec<f64> =
-        (0..trailer.axle_count).map(|i| f64::from(i) * trailer.axle_spacing_mm).collect();
+    let x: Vec<f64> = (0..trailer.axle_count)
+        .map(|i| f64::from(i) * trailer.axle_spacing_mm)
+        .collect();
     let single = law.group_kg(&[0.0])?;
-    Some(law.group_kg(&x).unwrap_or(single * f64::from(trailer.axle_count)))
+    Some(
+        law.group_kg(&x)
+            .unwrap_or(single * f64::from(trailer.axle_count)),
+    )
 }
 
 /// Limit of the law for the gross weight of truck and trailer, kg; `None` without a law.

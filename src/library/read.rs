@@ -46,7 +46,8 @@ impl Library {
             let family: Family = from_value(file, &value)?;
             family.check(file)?;
             let ids = family.parts.iter().map(|p| p.id.clone()).collect();
-            self.parts.extend(family.parts.into_iter().map(|p| (p.id.clone(), p)));
+            self.parts
+                .extend(family.parts.into_iter().map(|p| (p.id.clone(), p)));
             Ok(FileKind::Parts(ids))
         } else if value.get("kingpin_to_axles_mm").is_some() {
             let trailer: Trailer = from_value(file, &value)?;
@@ -74,7 +75,11 @@ impl Library {
 fn object(file: &str, path: &str, table: toml::Table) -> Result<Value, Problems> {
     let mut map = Map::new();
     for (key, item) in table {
-        let at = if path.is_empty() { key.clone() } else { format!("{path}.{key}") };
+        let at = if path.is_empty() {
+            key.clone()
+        } else {
+            format!("{path}.{key}")
+        };
         map.insert(key, plain(file, &at, item)?);
     }
     Ok(Value::Object(map))
@@ -87,7 +92,13 @@ fn plain(file: &str, path: &str, item: toml::Value) -> Result<Value, Problems> {
         toml::Value::Float(number) => {
             let finite = serde_json::Number::from_f64(number).ok_or_else(|| {
                 let shown = number.to_string();
-                Problem::new(file, path, shown, "is not a finite number", "a plain number")
+                Problem::new(
+                    file,
+                    path,
+                    shown,
+                    "is not a finite number",
+                    "a plain number",
+                )
             })?;
             Value::Number(finite)
         }
@@ -107,7 +118,10 @@ fn plain(file: &str, path: &str, item: toml::Value) -> Result<Value, Problems> {
 /// "line 12" of a TOML error.
 fn place_of(text: &str, error: &toml::de::Error) -> String {
     error.span().map_or_else(String::new, |span| {
-        let line = text.get(..span.start).map_or(0, |head| head.matches('\n').count()) + 1;
+        let line = text
+            .get(..span.start)
+            .map_or(0, |head| head.matches('\n').count())
+            + 1;
         format!("line {line}")
     })
 }

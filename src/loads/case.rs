@@ -213,7 +213,10 @@ impl Case {
                 sigma_kg: mass.sigma_kg,
                 at: mass.at,
                 height_known: mass.height_known,
-                placed: matches!(mass.aboard, Aboard::Part | Aboard::Stripped | Aboard::Contents),
+                placed: matches!(
+                    mass.aboard,
+                    Aboard::Part | Aboard::Stripped | Aboard::Contents
+                ),
             });
         }
         if self >= Self::HalfTanks {
@@ -245,7 +248,10 @@ impl Case {
             });
         };
         for axle in &chassis.axles {
-            take(axle.unsprung_kg, Point::new(axle.x_mm, 0.0, axle.unsprung_z_mm));
+            take(
+                axle.unsprung_kg,
+                Point::new(axle.x_mm, 0.0, axle.unsprung_z_mm),
+            );
         }
         for mass in vehicle.masses.iter().filter(|m| m.unsprung_axle.is_some()) {
             let counts = match mass.aboard {
@@ -287,9 +293,11 @@ fn payload(vehicle: &Vehicle) -> Option<Weight> {
 pub(super) fn payload_point(at: &PayloadPlace) -> Point {
     match at {
         PayloadPlace::Cg(spot) => spot.point(),
-        PayloadPlace::Level { front_x_mm, rear_x_mm, z_mm } => {
-            Point::new(f64::midpoint(*front_x_mm, *rear_x_mm), 0.0, *z_mm)
-        }
+        PayloadPlace::Level {
+            front_x_mm,
+            rear_x_mm,
+            z_mm,
+        } => Point::new(f64::midpoint(*front_x_mm, *rear_x_mm), 0.0, *z_mm),
     }
 }
 
@@ -367,7 +375,9 @@ fn groups(chassis: &Chassis, influence: &Influence, weights: &[Weight]) -> Vec<G
 }
 
 fn weighed_groups(vehicle: &Vehicle) -> Vec<GroupLoad> {
-    let Some(ticket) = &vehicle.donor.ticket else { return Vec::new() };
+    let Some(ticket) = &vehicle.donor.ticket else {
+        return Vec::new();
+    };
     vehicle
         .donor
         .groups
@@ -385,18 +395,15 @@ fn weighed_groups(vehicle: &Vehicle) -> Vec<GroupLoad> {
 
 /// Divides each group's load among its axles; axles that are up get none. The scale saw the donor with
 /// all of them down.
-fn axles(
-    vehicle: &Vehicle,
-    chassis: &Chassis,
-    case: Case,
-    groups: &[GroupLoad],
-) -> Vec<AxleLoad> {
+fn axles(vehicle: &Vehicle, chassis: &Chassis, case: Case, groups: &[GroupLoad]) -> Vec<AxleLoad> {
     let mut result = Vec::new();
     for axle in &chassis.axles {
         let Some(group) = chassis.groups.iter().find(|g| g.axles.contains(&axle.id)) else {
             continue;
         };
-        let Some(load) = groups.iter().find(|g| g.id == group.id) else { continue };
+        let Some(load) = groups.iter().find(|g| g.id == group.id) else {
+            continue;
+        };
         let shares = chassis.shares(group);
         let down = |id: &str| case == Case::Donor || !vehicle.is_raised(id);
         let carried: f64 = group
@@ -406,8 +413,16 @@ fn axles(
             .filter(|(id, _)| down(id))
             .map(|(_, share)| share)
             .sum();
-        let own = group.axles.iter().position(|id| id == &axle.id).map_or(0.0, |i| shares[i]);
-        let part = if down(&axle.id) && carried > 0.0 { own / carried } else { 0.0 };
+        let own = group
+            .axles
+            .iter()
+            .position(|id| id == &axle.id)
+            .map_or(0.0, |i| shares[i]);
+        let part = if down(&axle.id) && carried > 0.0 {
+            own / carried
+        } else {
+            0.0
+        };
         result.push(AxleLoad {
             id: axle.id.clone(),
             load_kg: load.load_kg * part,

@@ -78,7 +78,14 @@ pub fn payload_effect(vehicle: &Vehicle) -> Result<PayloadEffect, String> {
         })
         .collect();
     let truck_base_kg = mass;
-    Ok(PayloadEffect { groups, truck_base_kg, truck_share, kingpin, trailer, gross_base_kg })
+    Ok(PayloadEffect {
+        groups,
+        truck_base_kg,
+        truck_share,
+        kingpin,
+        trailer,
+        gross_base_kg,
+    })
 }
 
 /// Where payload on the truck itself goes.

@@ -32,7 +32,11 @@ pub fn fifth_wheel_range(
     vehicle: &Vehicle,
     limits: &[(String, f64)],
 ) -> Result<PositionRange, String> {
-    let fw = vehicle.chassis.fifth_wheel.as_ref().ok_or("this chassis has no fifth wheel")?;
+    let fw = vehicle
+        .chassis
+        .fifth_wheel
+        .as_ref()
+        .ok_or("this chassis has no fifth wheel")?;
     let trailer = vehicle.trailer.as_ref().ok_or("no trailer is coupled")?;
     if vehicle.donor.ticket.is_none() {
         return Err("the chassis has no scale ticket".to_owned());
@@ -49,7 +53,9 @@ pub fn fifth_wheel_range(
     let mut high = (fw.ahead_max_mm, Binding::Slider);
     let mut always_over = Vec::new();
     for (index, group) in vehicle.chassis.groups.iter().enumerate() {
-        let Some((_, limit)) = limits.iter().find(|(id, _)| id == &group.id) else { continue };
+        let Some((_, limit)) = limits.iter().find(|(id, _)| id == &group.id) else {
+            continue;
+        };
         let now = influence.reaction_kg(index, mass, moment);
         let slope = -influence.per_kg_mm[index] * moving;
         let over_at = |ahead: f64| now + slope * (ahead - fw.ahead_mm) > limit + 1e-9;

@@ -35,10 +35,19 @@ pub struct Loads {
 pub fn loads(vehicle: &Vehicle) -> Loads {
     if vehicle.donor.ticket.is_none() {
         let missing = "the chassis has no scale ticket".to_owned();
-        return Loads { cases: Vec::new(), missing: Some(missing) };
+        return Loads {
+            cases: Vec::new(),
+            missing: Some(missing),
+        };
     }
-    let cases = Case::ALL.into_iter().filter_map(|case| case.loads(vehicle)).collect();
-    Loads { cases, missing: None }
+    let cases = Case::ALL
+        .into_iter()
+        .filter_map(|case| case.loads(vehicle))
+        .collect();
+    Loads {
+        cases,
+        missing: None,
+    }
 }
 
 impl Loads {
@@ -48,9 +57,21 @@ impl Loads {
         self.cases.iter().find(|c| c.case == case)
     }
 
+    /// The case of the finished truck in which a group carries most, and what it carries then.
+    #[must_use]
+    pub fn heaviest_of(&self, group: &str) -> Option<(Case, &GroupLoad)> {
+        self.cases
+            .iter()
+            .filter(|c| c.case >= Case::Unladen)
+            .filter_map(|c| c.groups.iter().find(|g| g.id == group).map(|g| (c.case, g)))
+            .reduce(|a, b| if b.1.load_kg > a.1.load_kg { b } else { a })
+    }
+
     /// The heaviest case that the plan states: coupled, else laden, else unladen.
     #[must_use]
     pub fn heaviest(&self) -> Option<&CaseLoads> {
-        [Case::Coupled, Case::Laden, Case::Unladen].into_iter().find_map(|case| self.case(case))
+        [Case::Coupled, Case::Laden, Case::Unladen]
+            .into_iter()
+            .find_map(|case| self.case(case))
     }
 }

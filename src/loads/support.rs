@@ -101,7 +101,10 @@ fn on_springs(supports: &[Support], free: &[usize], out: &mut Influence) -> Resu
         })?);
     }
     let sum = |power: i32| -> f64 {
-        free.iter().zip(&rates).map(|(&i, k)| k * supports[i].x_mm.powi(power)).sum()
+        free.iter()
+            .zip(&rates)
+            .map(|(&i, k)| k * supports[i].x_mm.powi(power))
+            .sum()
     };
     let (s0, s1, s2) = (sum(0), sum(1), sum(2));
     let unit = |mass: f64, moment: f64| {
@@ -111,8 +114,10 @@ fn on_springs(supports: &[Support], free: &[usize], out: &mut Influence) -> Resu
     let for_mass = unit(1.0, 0.0)?;
     let for_moment = unit(0.0, 1.0)?;
     let weighed: f64 = free.iter().map(|&i| supports[i].weighed_kg).sum();
-    let weighed_moment: f64 =
-        free.iter().map(|&i| supports[i].weighed_kg * supports[i].x_mm).sum();
+    let weighed_moment: f64 = free
+        .iter()
+        .map(|&i| supports[i].weighed_kg * supports[i].x_mm)
+        .sum();
     for (&index, rate) in free.iter().zip(&rates) {
         let x = supports[index].x_mm;
         let per_kg = rate * (for_mass[0] + for_mass[1] * x);

@@ -76,7 +76,12 @@ impl Part {
                 c.range_if("peak_kw", b.peak_kw, 0.0, 10_000.0);
                 c.range_if("charge_kw", b.charge_kw, 0.0, 10_000.0);
                 c.range_if("soc_low", b.soc_low, 0.0, 1.0);
-                c.range_if("soc_high", b.soc_high, b.soc_low.unwrap_or(0.0).clamp(0.0, 1.0), 1.0);
+                c.range_if(
+                    "soc_high",
+                    b.soc_high,
+                    b.soc_low.unwrap_or(0.0).clamp(0.0, 1.0),
+                    1.0,
+                );
                 c.range_if("cycle_life", b.cycle_life, 1.0, 1e6);
             });
         }
@@ -105,7 +110,12 @@ impl Part {
                 c.range_if("nominal_length_mm", s.nominal_length_mm, 50.0, 6_000.0);
                 c.range_if("kg_per_m", s.kg_per_m, 0.0, 200.0);
                 c.range_if("tube_od_mm", s.tube_od_mm, 20.0, 400.0);
-                c.range_if("tube_id_mm", s.tube_id_mm, 0.0, s.tube_od_mm.unwrap_or(400.0));
+                c.range_if(
+                    "tube_id_mm",
+                    s.tube_id_mm,
+                    0.0,
+                    s.tube_od_mm.unwrap_or(400.0),
+                );
                 c.range_if("rating_nm", s.rating_nm, 0.0, 200_000.0);
             });
         }

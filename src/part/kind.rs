@@ -142,7 +142,9 @@ impl Kind {
     pub const fn letter(self) -> char {
         match self {
             Self::BatteryPack => 'B',
-            Self::EAxle | Self::Motor | Self::Gearbox | Self::CentralDrive | Self::Driveshaft => 'D',
+            Self::EAxle | Self::Motor | Self::Gearbox | Self::CentralDrive | Self::Driveshaft => {
+                'D'
+            }
             Self::Inverter => 'V',
             Self::JunctionBox | Self::DcDc | Self::OnBoardCharger | Self::ChargeInlet => 'H',
             Self::GeneratorSet => 'G',

@@ -25,7 +25,12 @@ impl Plan {
             let (low, high) = (Chassis::WHEELBASE_MIN_MM, Chassis::WHEELBASE_MAX_MM);
             c.range_if("wheelbase_mm", ch.wheelbase_mm, low, high);
             c.range_if("splice_x_mm", ch.splice_x_mm, -2_000.0, 15_000.0);
-            c.range_if("fifth_wheel_ahead_mm", ch.fifth_wheel_ahead_mm, -1_000.0, 3_000.0);
+            c.range_if(
+                "fifth_wheel_ahead_mm",
+                ch.fifth_wheel_ahead_mm,
+                -1_000.0,
+                3_000.0,
+            );
             c.count("stripped", ch.stripped.len(), 500);
             c.unique("stripped", ch.stripped.iter().map(String::as_str));
             c.count("raised", ch.raised.len(), 8);
@@ -40,14 +45,22 @@ impl Plan {
                 c.id("tag", &placed.tag);
                 c.id("part", &placed.part);
                 if placed.turn > 3 {
-                    c.problem("turn", placed.turn, "is not a number of quarter turns", "0 to 3");
+                    c.problem(
+                        "turn",
+                        placed.turn,
+                        "is not a number of quarter turns",
+                        "0 to 3",
+                    );
                 }
                 c.range_if("fill", placed.fill, 0.0, 1.0);
                 placed.place.check(c);
             });
         }
         let tags = self.placed.iter().map(|p| p.tag.as_str());
-        c.unique("placed", tags.chain(self.shafts.iter().map(|s| s.tag.as_str())));
+        c.unique(
+            "placed",
+            tags.chain(self.shafts.iter().map(|s| s.tag.as_str())),
+        );
         c.count("shafts", self.shafts.len(), 20);
         c.each("shafts", &self.shafts, |c, shaft| {
             c.id("tag", &shaft.tag);
@@ -67,7 +80,11 @@ impl Plan {
                     c.range("mass_kg", payload.mass_kg, 0.0, 100_000.0);
                     match &payload.at {
                         PayloadPlace::Cg(spot) => c.under("at.cg", |c| spot.check(c)),
-                        PayloadPlace::Level { front_x_mm, rear_x_mm, z_mm } => {
+                        PayloadPlace::Level {
+                            front_x_mm,
+                            rear_x_mm,
+                            z_mm,
+                        } => {
                             let far = Spot::FAR_MM;
                             c.range("at.level.front_x_mm", *front_x_mm, -far, far);
                             c.range("at.level.rear_x_mm", *rear_x_mm, front_x_mm.max(-far), far);
@@ -92,7 +109,12 @@ impl Place {
     pub(super) fn check(&self, c: &mut Checker) {
         let far = Spot::FAR_MM;
         match self {
-            Self::Zone { id, from_front_mm, y_mm, z_mm } => {
+            Self::Zone {
+                id,
+                from_front_mm,
+                y_mm,
+                z_mm,
+            } => {
                 c.id("place.zone.id", id);
                 c.range("place.zone.from_front_mm", *from_front_mm, -far, far);
                 c.range("place.zone.y_mm", *y_mm, -far, far);

@@ -18,7 +18,11 @@ impl History {
     /// Starts with a plan and no past.
     #[must_use]
     pub const fn new(plan: Plan) -> Self {
-        Self { now: plan, past: Vec::new(), future: Vec::new() }
+        Self {
+            now: plan,
+            past: Vec::new(),
+            future: Vec::new(),
+        }
     }
 
     /// The plan as it stands.
@@ -41,7 +45,8 @@ impl History {
 
     /// Replaces the whole plan as one step, as opening a file does.
     pub fn step(&mut self, name: String, next: Plan) {
-        self.past.push((name, std::mem::replace(&mut self.now, next)));
+        self.past
+            .push((name, std::mem::replace(&mut self.now, next)));
         if self.past.len() > Self::MOST_STEPS {
             self.past.remove(0);
         }
@@ -50,15 +55,21 @@ impl History {
 
     /// Takes the last step back; false when there is none.
     pub fn undo(&mut self) -> bool {
-        let Some((name, plan)) = self.past.pop() else { return false };
-        self.future.push((name, std::mem::replace(&mut self.now, plan)));
+        let Some((name, plan)) = self.past.pop() else {
+            return false;
+        };
+        self.future
+            .push((name, std::mem::replace(&mut self.now, plan)));
         true
     }
 
     /// Does the last undone step again; false when there is none.
     pub fn redo(&mut self) -> bool {
-        let Some((name, plan)) = self.future.pop() else { return false };
-        self.past.push((name, std::mem::replace(&mut self.now, plan)));
+        let Some((name, plan)) = self.future.pop() else {
+            return false;
+        };
+        self.past
+            .push((name, std::mem::replace(&mut self.now, plan)));
         true
     }
 

@@ -1,6 +1,6 @@
 //! Older file formats, frozen as they were, and the step to the next one.
 
-use super::{ChassisChoice, Changes, LawChoice, Loads, Place, Placed, Plan, ShaftRun};
+use super::{Changes, ChassisChoice, LawChoice, Loads, Place, Placed, Plan, ShaftRun};
 use crate::part::Part;
 use crate::source::{Problem, Problems, from_value};
 use serde::Deserialize;
@@ -11,9 +11,19 @@ pub(super) fn format_of(file: &str, value: &Value) -> Result<u32, Problems> {
     let Some(format) = value.get("format") else {
         return Err(Problem::new(file, "format", "", "is missing", "2").into());
     };
-    format.as_u64().and_then(|n| u32::try_from(n).ok()).ok_or_else(|| {
-        Problem::new(file, "format", format.to_string(), "is not a format number", "2").into()
-    })
+    format
+        .as_u64()
+        .and_then(|n| u32::try_from(n).ok())
+        .ok_or_else(|| {
+            Problem::new(
+                file,
+                "format",
+                format.to_string(),
+                "is not a format number",
+                "2",
+            )
+            .into()
+        })
 }
 
 /// Format 1: parts stood only at truck coordinates, and the wheelbase was a field of its own.
@@ -77,7 +87,11 @@ pub(super) fn from_first(file: &str, value: &Value) -> Result<Plan, Problems> {
             .map(|p| Placed {
                 tag: p.tag,
                 part: p.part,
-                place: Place::Free { x_mm: p.x_mm, y_mm: p.y_mm, z_mm: p.z_mm },
+                place: Place::Free {
+                    x_mm: p.x_mm,
+                    y_mm: p.y_mm,
+                    z_mm: p.z_mm,
+                },
                 turn: p.turn,
                 fill: None,
                 locked: false,

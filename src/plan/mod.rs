@@ -244,11 +244,17 @@ impl Plan {
             format: Self::FORMAT,
             name: format!("New plan on {}", chassis.name),
             chassis: ChassisChoice::Template(chassis.id.clone()),
-            changes: Changes { stripped, ..Changes::default() },
+            changes: Changes {
+                stripped,
+                ..Changes::default()
+            },
             parts: Vec::new(),
             placed: Vec::new(),
             shafts: Vec::new(),
-            loads: Loads { driver_kg: Some(100.0), ..Loads::default() },
+            loads: Loads {
+                driver_kg: Some(100.0),
+                ..Loads::default()
+            },
             law: LawChoice::default(),
             notes: String::new(),
         }

@@ -83,7 +83,11 @@ impl Measure {
     pub fn text(self, inside: f64, units: Units) -> String {
         let unit = self.unit(units);
         let number = self.number(inside, units);
-        if unit.is_empty() { number } else { format!("{number} {unit}") }
+        if unit.is_empty() {
+            number
+        } else {
+            format!("{number} {unit}")
+        }
     }
 
     /// Number with sign and unit, such as `+545 kg`.
@@ -125,7 +129,11 @@ impl Measure {
             }
         };
         let inside = value * factor;
-        if inside.is_finite() { Ok(inside) } else { Err(format!("{} is too large", quoted(typed))) }
+        if inside.is_finite() {
+            Ok(inside)
+        } else {
+            Err(format!("{} is too large", quoted(typed)))
+        }
     }
 }
 
@@ -157,7 +165,11 @@ pub fn signed_mass(kg: f64, units: Units) -> String {
 #[must_use]
 pub fn repeated(value: f64) -> String {
     let plain = value == 0.0 || !value.is_finite() || (1e-6..1e15).contains(&value.abs());
-    if plain { value.to_string() } else { format!("{value:e}") }
+    if plain {
+        value.to_string()
+    } else {
+        format!("{value:e}")
+    }
 }
 
 /// Longest typed text that a message repeats, in characters.
@@ -179,7 +191,9 @@ fn grouped(value: f64, decimals: usize) -> String {
     }
     let plain = format!("{:.decimals$}", value.abs());
     let negative = value < 0.0 && plain.bytes().any(|b| (b'1'..=b'9').contains(&b));
-    let (whole, rest) = plain.split_once('.').map_or((plain.as_str(), ""), |(w, r)| (w, r));
+    let (whole, rest) = plain
+        .split_once('.')
+        .map_or((plain.as_str(), ""), |(w, r)| (w, r));
     let mut out = String::new();
     if negative {
         out.push('−');

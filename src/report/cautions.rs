@@ -49,7 +49,8 @@ const LAW: Caution = Caution {
 #[must_use]
 pub fn cautions(vehicle: &Vehicle) -> Vec<Caution> {
     let mut list = Vec::new();
-    let any = |test: &dyn Fn(&crate::part::Part) -> bool| vehicle.items.iter().any(|i| test(&i.part));
+    let any =
+        |test: &dyn Fn(&crate::part::Part) -> bool| vehicle.items.iter().any(|i| test(&i.part));
     let electric = any(&|p| p.battery.is_some() || p.motor.is_some() || p.power_source.is_some());
     if electric {
         list.push(VOLTAGE);

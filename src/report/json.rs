@@ -83,7 +83,8 @@ pub struct FindingRow {
 }
 
 /// What a reader must know beside the figures.
-pub(super) const NOTICE: &str = "Planning estimate, not for certification. Weigh the finished truck.";
+pub(super) const NOTICE: &str =
+    "Planning estimate, not for certification. Weigh the finished truck.";
 
 /// Puts an assessment into data.
 #[must_use]
@@ -128,7 +129,9 @@ pub const ASSUMPTIONS: [&str; 6] = [
 fn axle_rows(assessment: &Assessment) -> Vec<AxleRow> {
     let answers = &assessment.answers;
     let chassis = &answers.vehicle.chassis;
-    let Some(case) = answers.heaviest() else { return Vec::new() };
+    let Some(case) = answers.heaviest() else {
+        return Vec::new();
+    };
     let rows = case.axles.iter().map(|axle| {
         let group = chassis.groups.iter().find(|g| g.axles.contains(&axle.id));
         let limits = group.and_then(|g| answers.limits.iter().find(|l| l.id == g.id));

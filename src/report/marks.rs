@@ -4,7 +4,7 @@ use crate::assessment::Assessment;
 use crate::drawing::{self, AxleMark, Marks, Pointer, Style, TitleBlock, View};
 use crate::findings::Severity;
 use crate::geometry::Point;
-use crate::quantity::{Units, mass, signed_length, signed_mass};
+use crate::quantity::{Units, mass, signed_mass};
 
 /// Most pointers on one drawing; the worst come first, so the rest is in the list only.
 const MOST_POINTERS: usize = 12;
@@ -16,7 +16,12 @@ pub fn marks(assessment: &Assessment, units: Units, chosen: Option<usize>) -> Ma
     let chassis = &answers.vehicle.chassis;
     let mut axle_loads = Vec::new();
     let case = answers.heaviest();
-    for group in case.iter().flat_map(|c| &c.groups) {
+    for of_case in case.iter().flat_map(|c| &c.groups) {
+        // The worst case of each group, which need not be the heaviest case of the truck.
+        let group = answers
+            .loads
+            .heaviest_of(&of_case.id)
+            .map_or(of_case, |(_, group)| group);
         let limits = answers.limits.iter().find(|l| l.id == group.id);
         let lowest = limits.and_then(|l| l.lowest());
         let margin = lowest.map(|limit| limit.kg - group.load_kg);
@@ -43,20 +48,26 @@ pub fn marks(assessment: &Assessment, units: Units, chosen: Option<usize>) -> Ma
     let mut pointers = Vec::new();
     for (index, finding) in assessment.findings.iter().enumerate() {
         let shown = finding.severity <= Severity::Caution && pointers.len() < MOST_POINTERS;
-        let Some(at) = finding.pointer.filter(|_| shown || chosen == Some(index)) else { continue };
+        let Some(at) = finding.pointer.filter(|_| shown || chosen == Some(index)) else {
+            continue;
+        };
         pointers.push(Pointer {
             finding: index,
             severity: finding.severity,
-            text: finding.measured.map_or_else(
-                || finding.title.to_owned(),
-                |amount| signed_length(amount.value, units),
-            ),
+            // The margin, as in the list: a low part with "+200 mm" would read as room to spare.
+            text: finding
+                .margin
+                .map_or_else(|| finding.title.to_owned(), |amount| amount.signed(units)),
             from: at.from,
             to: at.to,
             tags: finding.tags.clone(),
         });
     }
-    Marks { axle_loads, cg, pointers }
+    Marks {
+        axle_loads,
+        cg,
+        pointers,
+    }
 }
 
 /// A drawing sheet with border and title block.
@@ -74,6 +85,11 @@ pub fn sheet(assessment: &Assessment, view: View, date: String, units: Units) ->
         author: String::new(),
         sheet: number.to_owned(),
     };
-    let style = Style { units, sheet: Some(block), part_dimensions: false, ..Style::default() };
+    let style = Style {
+        units,
+        sheet: Some(block),
+        part_dimensions: false,
+        ..Style::default()
+    };
     drawing::draw(vehicle, &marks(assessment, units, None), view, &style)
 }

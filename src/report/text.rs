@@ -25,7 +25,12 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
         writeln!(out, "Loads not assessed: {missing}.\n")?;
     }
     for case in &answers.loads.cases {
-        write!(out, "{:<26}{:>12}", case.case.words(), mass(case.truck.mass_kg, units))?;
+        write!(
+            out,
+            "{:<26}{:>12}",
+            case.case.words(),
+            mass(case.truck.mass_kg, units)
+        )?;
         for group in &case.groups {
             write!(out, "   {} {}", group.id, mass(group.load_kg, units))?;
         }
@@ -65,18 +70,28 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
         }
         Err(missing) => writeln!(out, "\nPayload not assessed: {missing}.")?,
     }
-    for severity in
-        [Severity::Fails, Severity::Caution, Severity::NotAssessed, Severity::Holds]
-    {
-        let list: Vec<_> =
-            assessment.findings.iter().filter(|f| f.severity == severity).collect();
+    for severity in [
+        Severity::Fails,
+        Severity::Caution,
+        Severity::NotAssessed,
+        Severity::Holds,
+    ] {
+        let list: Vec<_> = assessment
+            .findings
+            .iter()
+            .filter(|f| f.severity == severity)
+            .collect();
         if list.is_empty() {
             continue;
         }
         writeln!(out, "\n{} ({})", severity.words(), list.len())?;
         for finding in list {
             let sentence = finding.sentence.words(units);
-            writeln!(out, "  {:<22}{sentence} [{}]", finding.check, finding.source)?;
+            writeln!(
+                out,
+                "  {:<22}{sentence} [{}]",
+                finding.check, finding.source
+            )?;
         }
     }
     writeln!(out, "\nTaken for granted")?;

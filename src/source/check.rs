@@ -21,7 +21,10 @@ impl Checker {
     /// Starts at the top of a file.
     #[must_use]
     pub fn new(file: impl Into<String>) -> Self {
-        Self { file: file.into(), ..Self::default() }
+        Self {
+            file: file.into(),
+            ..Self::default()
+        }
     }
 
     /// Checks what stands under `step` (a field, or `field[3]`).
@@ -59,16 +62,32 @@ impl Checker {
     ) {
         if self.problems.len() < Self::MOST {
             let at = self.at(field);
-            self.problems.push(Problem::new(self.file.clone(), at, value.to_string(), what, hint));
+            self.problems.push(Problem::new(
+                self.file.clone(),
+                at,
+                value.to_string(),
+                what,
+                hint,
+            ));
         }
     }
 
     /// A number must be finite and inside `low..=high`; the unit is the suffix of the field's name.
     pub fn range(&mut self, field: &str, value: f64, low: f64, high: f64) {
         if !value.is_finite() {
-            self.problem(field, repeated(value), "is not a finite number", format!("{low} to {high}"));
+            self.problem(
+                field,
+                repeated(value),
+                "is not a finite number",
+                format!("{low} to {high}"),
+            );
         } else if value < low || value > high {
-            self.problem(field, repeated(value), "is outside the allowed range", format!("{low} to {high}"));
+            self.problem(
+                field,
+                repeated(value),
+                "is outside the allowed range",
+                format!("{low} to {high}"),
+            );
         }
     }
 
@@ -83,25 +102,50 @@ impl Checker {
     pub fn id(&mut self, field: &str, value: &str) {
         let fits = !value.is_empty()
             && value.len() <= 64
-            && value.bytes().all(|b| b.is_ascii_alphanumeric() || b"-_.".contains(&b));
+            && value
+                .bytes()
+                .all(|b| b.is_ascii_alphanumeric() || b"-_.".contains(&b));
         if !fits {
-            self.problem(field, value, "is not an identifier", "1 to 64 of A-Z a-z 0-9 - _ .");
+            self.problem(
+                field,
+                value,
+                "is not an identifier",
+                "1 to 64 of A-Z a-z 0-9 - _ .",
+            );
         }
     }
 
     /// Free text: at most `longest` characters, no control characters but line breaks and tabs.
     pub fn text(&mut self, field: &str, value: &str, longest: usize) {
         if value.chars().count() > longest {
-            self.problem(field, value, "is too long", format!("at most {longest} characters"));
-        } else if value.chars().any(|c| c.is_control() && c != '\n' && c != '\t') {
-            self.problem(field, value.escape_debug(), "holds control characters", "plain text");
+            self.problem(
+                field,
+                value,
+                "is too long",
+                format!("at most {longest} characters"),
+            );
+        } else if value
+            .chars()
+            .any(|c| c.is_control() && c != '\n' && c != '\t')
+        {
+            self.problem(
+                field,
+                value.escape_debug(),
+                "holds control characters",
+                "plain text",
+            );
         }
     }
 
     /// A list must not be longer than `most`.
     pub fn count(&mut self, field: &str, len: usize, most: usize) {
         if len > most {
-            self.problem(field, len, "has too many entries", format!("at most {most}"));
+            self.problem(
+                field,
+                len,
+                "has too many entries",
+                format!("at most {most}"),
+            );
         }
     }
 
@@ -120,6 +164,10 @@ impl Checker {
     /// # Errors
     /// The collected problems, if there are any.
     pub fn done(self) -> Result<(), Problems> {
-        if self.problems.is_empty() { Ok(()) } else { Err(Problems(self.problems)) }
+        if self.problems.is_empty() {
+            Ok(())
+        } else {
+            Err(Problems(self.problems))
+        }
     }
 }

@@ -62,7 +62,10 @@ impl Source {
     /// Makes a source from a basis and a document.
     #[must_use]
     pub fn new(basis: Basis, document: impl Into<String>) -> Self {
-        Self { basis, document: document.into() }
+        Self {
+            basis,
+            document: document.into(),
+        }
     }
 
     /// A fact of the trade without a published source.
@@ -74,7 +77,11 @@ impl Source {
     /// The weaker of two sources: what a result that used both may claim.
     #[must_use]
     pub fn weakest<'a>(&'a self, other: &'a Self) -> &'a Self {
-        if other.basis > self.basis { other } else { self }
+        if other.basis > self.basis {
+            other
+        } else {
+            self
+        }
     }
 }
 

@@ -18,10 +18,15 @@ pub fn json_value(file: &str, text: &str) -> Result<Value, Problems> {
     let mut json = serde_json::Deserializer::from_str(text);
     let way = RefCell::new(Vec::new());
     let value = json.deserialize_any(Strict(&way)).map_err(|error| {
-        let word = if error.is_syntax() { word_at(text, error.line(), error.column()) } else { "" };
+        let word = if error.is_syntax() {
+            word_at(text, error.line(), error.column())
+        } else {
+            ""
+        };
         Problem::new(file, written(&way.borrow()), word, error.to_string(), "")
     })?;
-    json.end().map_err(|error| Problem::new(file, "", "", error.to_string(), "one JSON value"))?;
+    json.end()
+        .map_err(|error| Problem::new(file, "", "", error.to_string(), "one JSON value"))?;
     Ok(value)
 }
 
@@ -50,11 +55,17 @@ fn written(way: &[Step]) -> String {
 /// The word of the text that stands at a line and column (from 1), such as `NaN`.
 fn word_at(text: &str, line: usize, column: usize) -> &str {
     let ends = |b: &u8| b.is_ascii_whitespace() || b",:[]{}\"".contains(b);
-    let line = text.split('\n').nth(line.saturating_sub(1)).unwrap_or_default();
+    let line = text
+        .split('\n')
+        .nth(line.saturating_sub(1))
+        .unwrap_or_default();
     let at = column.saturating_sub(1).min(line.len());
     let (before, behind) = line.as_bytes().split_at(at);
     let start = before.iter().rposition(ends).map_or(0, |last| last + 1);
-    let end = behind.iter().position(ends).map_or(line.len(), |first| at + first);
+    let end = behind
+        .iter()
+        .position(ends)
+        .map_or(line.len(), |first| at + first);
     // Both ends lie at ASCII letters, so they cannot be inside of another.
     line.get(start..end).unwrap_or_default()
 }
@@ -78,7 +89,9 @@ pub fn from_value<T: DeserializeOwned>(file: &str, value: &Value) -> Result<T, P
 fn at_path<'a>(value: &'a Value, path: &str) -> Option<&'a Value> {
     let mut now = value;
     for step in path.split('.').filter(|step| !step.is_empty()) {
-        let (name, indices) = step.split_once('[').map_or((step, ""), |(n, rest)| (n, rest));
+        let (name, indices) = step
+            .split_once('[')
+            .map_or((step, ""), |(n, rest)| (n, rest));
         if !name.is_empty() {
             now = now.get(name)?;
         }
@@ -116,7 +129,9 @@ impl<'de> Visitor<'de> for Strict<'_> {
     }
     fn visit_f64<E: serde::de::Error>(self, value: f64) -> Result<Value, E> {
         let number = serde_json::Number::from_f64(value);
-        number.map(Value::Number).ok_or_else(|| E::custom(format!("{value} is not a finite number")))
+        number
+            .map(Value::Number)
+            .ok_or_else(|| E::custom(format!("{value} is not a finite number")))
     }
     fn visit_str<E>(self, value: &str) -> Result<Value, E> {
         Ok(Value::String(value.to_owned()))
@@ -139,7 +154,9 @@ impl<'de> Visitor<'de> for Strict<'_> {
             self.0.borrow_mut().push(Step::Index(list.len()));
             let item = items.next_element_seed(self)?;
             self.0.borrow_mut().pop();
-            let Some(item) = item else { return Ok(Value::Array(list)) };
+            let Some(item) = item else {
+                return Ok(Value::Array(list));
+            };
             list.push(item);
         }
     }
@@ -147,7 +164,9 @@ impl<'de> Visitor<'de> for Strict<'_> {
         let mut map = Map::new();
         while let Some(key) = entries.next_key::<String>()? {
             if map.contains_key(&key) {
-                return Err(serde::de::Error::custom(format!("the key `{key}` stands twice")));
+                return Err(serde::de::Error::custom(format!(
+                    "the key `{key}` stands twice"
+                )));
             }
             self.0.borrow_mut().push(Step::Key(key.clone()));
             let value = entries.next_value_seed(self)?;

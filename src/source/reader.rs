@@ -49,7 +49,10 @@ impl std::error::Error for Misfit {}
 
 impl serde::de::Error for Misfit {
     fn custom<T: Display>(message: T) -> Self {
-        Self { steps: Vec::new(), message: message.to_string() }
+        Self {
+            steps: Vec::new(),
+            message: message.to_string(),
+        }
     }
 }
 
@@ -64,10 +67,14 @@ impl<'de> Deserializer<'de> for Reader<'de> {
             Value::Null => visitor.visit_unit(),
             Value::Bool(flag) => visitor.visit_bool(*flag),
             Value::String(text) => visitor.visit_borrowed_str(text),
-            Value::Array(items) => visitor.visit_seq(Items { items: items.iter(), at: 0 }),
-            Value::Object(map) => {
-                visitor.visit_map(Entries { entries: map.iter(), value: None })
-            }
+            Value::Array(items) => visitor.visit_seq(Items {
+                items: items.iter(),
+                at: 0,
+            }),
+            Value::Object(map) => visitor.visit_map(Entries {
+                entries: map.iter(),
+                value: None,
+            }),
             Value::Number(number) => match (number.as_u64(), number.as_i64(), number.as_f64()) {
                 (Some(n), _, _) => visitor.visit_u64(n),
                 (_, Some(n), _) => visitor.visit_i64(n),
@@ -78,7 +85,11 @@ impl<'de> Deserializer<'de> for Reader<'de> {
     }
 
     fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
-        if self.0.is_null() { visitor.visit_none() } else { visitor.visit_some(self) }
+        if self.0.is_null() {
+            visitor.visit_none()
+        } else {
+            visitor.visit_some(self)
+        }
     }
 
     fn deserialize_newtype_struct<V: Visitor<'de>>(
@@ -98,10 +109,15 @@ impl<'de> Deserializer<'de> for Reader<'de> {
         match self.0 {
             Value::String(name) => visitor.visit_enum(Choice { name, inner: None }),
             Value::Object(map) if map.len() == 1 => match map.iter().next() {
-                Some((name, inner)) => visitor.visit_enum(Choice { name, inner: Some(inner) }),
+                Some((name, inner)) => visitor.visit_enum(Choice {
+                    name,
+                    inner: Some(inner),
+                }),
                 None => Err(Misfit::custom("is empty")),
             },
-            _ => Err(Misfit::custom("is neither a word nor an object with one key")),
+            _ => Err(Misfit::custom(
+                "is neither a word nor an object with one key",
+            )),
         }
     }
 
@@ -122,10 +138,14 @@ impl<'de> SeqAccess<'de> for Items<'de> {
         &mut self,
         seed: T,
     ) -> Result<Option<T::Value>, Misfit> {
-        let Some(item) = self.items.next() else { return Ok(None) };
+        let Some(item) = self.items.next() else {
+            return Ok(None);
+        };
         let at = self.at;
         self.at += 1;
-        seed.deserialize(Reader(item)).map(Some).map_err(|e| e.under(format!("[{at}]")))
+        seed.deserialize(Reader(item))
+            .map(Some)
+            .map_err(|e| e.under(format!("[{at}]")))
     }
     fn size_hint(&self) -> Option<usize> {
         Some(self.items.len())
@@ -143,15 +163,21 @@ impl<'de> MapAccess<'de> for Entries<'de> {
         &mut self,
         seed: K,
     ) -> Result<Option<K::Value>, Misfit> {
-        let Some((key, value)) = self.entries.next() else { return Ok(None) };
+        let Some((key, value)) = self.entries.next() else {
+            return Ok(None);
+        };
         self.value = Some((key, value));
         let key_reader: serde::de::value::BorrowedStrDeserializer<'de, Misfit> =
             serde::de::value::BorrowedStrDeserializer::new(key);
-        seed.deserialize(key_reader).map(Some).map_err(|e| e.under(key.as_str()))
+        seed.deserialize(key_reader)
+            .map(Some)
+            .map_err(|e| e.under(key.as_str()))
     }
     fn next_value_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<T::Value, Misfit> {
-        let (key, value) =
-            self.value.take().ok_or_else(|| Misfit::custom("a value without a key"))?;
+        let (key, value) = self
+            .value
+            .take()
+            .ok_or_else(|| Misfit::custom("a value without a key"))?;
         seed.deserialize(Reader(value)).map_err(|e| e.under(key))
     }
 }
@@ -170,7 +196,13 @@ impl<'de> EnumAccess<'de> for Choice<'de> {
     ) -> Result<(T::Value, Self::Variant), Misfit> {
         let name: serde::de::value::StrDeserializer<'_, Misfit> = self.name.into_deserializer();
         let variant = seed.deserialize(name)?;
-        Ok((variant, Inner { name: self.name, inner: self.inner }))
+        Ok((
+            variant,
+            Inner {
+                name: self.name,
+                inner: self.inner,
+            },
+        ))
     }
 }
 
@@ -181,7 +213,8 @@ struct Inner<'de> {
 
 impl<'de> Inner<'de> {
     fn value(&self) -> Result<&'de Value, Misfit> {
-        self.inner.ok_or_else(|| Misfit::custom(format!("`{}` needs a value", self.name)))
+        self.inner
+            .ok_or_else(|| Misfit::custom(format!("`{}` needs a value", self.name)))
     }
 }
 
@@ -194,16 +227,21 @@ impl<'de> VariantAccess<'de> for Inner<'de> {
         }
     }
     fn newtype_variant_seed<T: DeserializeSeed<'de>>(self, seed: T) -> Result<T::Value, Misfit> {
-        seed.deserialize(Reader(self.value()?)).map_err(|e| e.under(self.name))
+        seed.deserialize(Reader(self.value()?))
+            .map_err(|e| e.under(self.name))
     }
     fn tuple_variant<V: Visitor<'de>>(self, _len: usize, visitor: V) -> Result<V::Value, Misfit> {
-        Reader(self.value()?).deserialize_any(visitor).map_err(|e| e.under(self.name))
+        Reader(self.value()?)
+            .deserialize_any(visitor)
+            .map_err(|e| e.under(self.name))
     }
     fn struct_variant<V: Visitor<'de>>(
         self,
         _fields: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Misfit> {
-        Reader(self.value()?).deserialize_any(visitor).map_err(|e| e.under(self.name))
+        Reader(self.value()?)
+            .deserialize_any(visitor)
+            .map_err(|e| e.under(self.name))
     }
 }

@@ -130,7 +130,11 @@ impl Vehicle {
             for (side, sign) in [("left", -1.0), ("right", 1.0)] {
                 let (inner, outer) = (axle.inner_half_width_mm(), axle.outer_half_width_mm());
                 let z = axle.tyres.loaded_radius_mm;
-                let lifted = if self.is_raised(&axle.id) { axle.suspension.jounce_mm } else { 0.0 };
+                let lifted = if self.is_raised(&axle.id) {
+                    axle.suspension.jounce_mm
+                } else {
+                    0.0
+                };
                 let at = |y: f64| Point::new(axle.x_mm, sign * y, z + lifted);
                 bodies.push(Body {
                     id: format!("tyre-{}-{side}", axle.id),
@@ -171,7 +175,10 @@ impl Body {
     /// Box around the solids.
     #[must_use]
     pub fn bounds(&self) -> Aabb {
-        self.solids.iter().map(Solid::aabb).reduce(|a, b| a.union(&b)).unwrap_or_default()
+        self.solids
+            .iter()
+            .map(Solid::aabb)
+            .reduce(|a, b| a.union(&b))
+            .unwrap_or_default()
     }
 }
-

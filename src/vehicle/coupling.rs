@@ -63,11 +63,17 @@ impl Coupled {
         // left to the straight front between them.
         let pi = std::f64::consts::PI;
         let centre = Point::new(x, y, 0.0);
-        let arc = |from: f64, to: f64| {
-            match arc_hull(centre, radius, from, to, t.nose_z_mm, t.top_z_mm, 48) {
-                Solid::Hull(points) => points,
-                Solid::Block(_) | Solid::Cylinder { .. } => Vec::new(),
-            }
+        let arc = |from: f64, to: f64| match arc_hull(
+            centre,
+            radius,
+            from,
+            to,
+            t.nose_z_mm,
+            t.top_z_mm,
+            48,
+        ) {
+            Solid::Hull(points) => points,
+            Solid::Block(_) | Solid::Cylinder { .. } => Vec::new(),
         };
         let mut points = arc(pi - corner - swing, pi - corner + swing);
         points.extend(arc(pi + corner - swing, pi + corner + swing));

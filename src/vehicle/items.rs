@@ -47,8 +47,11 @@ impl Item {
         let origin = vehicle.position(&placed.place);
         let bounds = part.bounds();
         let about = bounds.centre();
-        let turned: Vec<Solid> =
-            part.solids().iter().map(|solid| solid.turned(placed.turn, about)).collect();
+        let turned: Vec<Solid> = part
+            .solids()
+            .iter()
+            .map(|solid| solid.turned(placed.turn, about))
+            .collect();
         let boxed = turned
             .iter()
             .map(Solid::aabb)
@@ -74,7 +77,9 @@ impl Item {
         Self {
             tag: placed.tag.clone(),
             part: part.clone(),
-            unsprung_axle: zone.clone().filter(|id| on_axle && vehicle.axle(id).is_some()),
+            unsprung_axle: zone
+                .clone()
+                .filter(|id| on_axle && vehicle.axle(id).is_some()),
             zone,
             origin,
             turn: placed.turn,
@@ -116,7 +121,12 @@ impl Vehicle {
     pub fn position(&self, place: &Place) -> Point {
         match place {
             Place::Free { x_mm, y_mm, z_mm } => Point::new(*x_mm, *y_mm, *z_mm),
-            Place::Zone { id, from_front_mm, y_mm, z_mm } => {
+            Place::Zone {
+                id,
+                from_front_mm,
+                y_mm,
+                z_mm,
+            } => {
                 let front = self.zone(id).map_or(0.0, |zone| zone.volume.min.x);
                 Point::new(front + from_front_mm, *y_mm, *z_mm)
             }

@@ -74,9 +74,13 @@ impl Vehicle {
     /// One mass for each weighed group (at the group's support), less the stripped items.
     fn donor_masses(&self) -> Vec<MassPoint> {
         let mut masses = Vec::new();
-        let Some(ticket) = &self.donor.ticket else { return masses };
+        let Some(ticket) = &self.donor.ticket else {
+            return masses;
+        };
         for load in &ticket.axle {
-            let Some(x) = self.donor.group_x_mm(&load.group) else { continue };
+            let Some(x) = self.donor.group_x_mm(&load.group) else {
+                continue;
+            };
             // The sides of the scale give the side offset: right minus left, times half the track.
             let y = match (load.left_kg, load.right_kg) {
                 (Some(l), Some(r)) if load.load_kg > 0.0 => {
@@ -96,7 +100,12 @@ impl Vehicle {
                 fill: 1.0,
             });
         }
-        for item in self.donor.hardware.iter().filter(|h| self.stripped.contains(&h.id)) {
+        for item in self
+            .donor
+            .hardware
+            .iter()
+            .filter(|h| self.stripped.contains(&h.id))
+        {
             masses.push(MassPoint {
                 of: item.id.clone(),
                 aboard: Aboard::Stripped,
@@ -140,7 +149,12 @@ impl Vehicle {
                 }
             }
             let rail = self.donor.rail.both_kg_per_m() * by / 1_000.0;
-            add("frame rails", rail, splice + by / 2.0, top - self.donor.rail.depth_mm / 2.0);
+            add(
+                "frame rails",
+                rail,
+                splice + by / 2.0,
+                top - self.donor.rail.depth_mm / 2.0,
+            );
         }
         if let (Some(old), Some(new)) = (&self.donor.fifth_wheel, &self.chassis.fifth_wheel) {
             let by = old.ahead_mm - new.ahead_mm;

@@ -13,8 +13,8 @@ mod shaft;
 pub use bodies::{Body, BodyKind};
 pub use coupling::Coupled;
 pub use items::Item;
-pub(crate) use resolve::{find_part, listed};
 pub use masses::{Aboard, MassPoint};
+pub(crate) use resolve::{find_part, listed};
 
 use crate::chassis::{Axle, Chassis, Zone};
 use crate::geometry::Point;
@@ -82,7 +82,11 @@ impl Vehicle {
     #[must_use]
     pub fn kingpin(&self) -> Option<Point> {
         let fw = self.chassis.fifth_wheel.as_ref()?;
-        Some(Point::new(self.chassis.dimensions.wheelbase_mm - fw.ahead_mm, 0.0, fw.top_z_mm))
+        Some(Point::new(
+            self.chassis.dimensions.wheelbase_mm - fw.ahead_mm,
+            0.0,
+            fw.top_z_mm,
+        ))
     }
 
     /// True when this axle is a lift axle that the plan has up.

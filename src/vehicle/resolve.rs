@@ -21,7 +21,13 @@ impl Vehicle {
             ChassisChoice::Template(id) => library.chassis.get(id).cloned().ok_or_else(|| {
                 let hint = listed(library.chassis.keys());
                 let what = "is not a chassis of the library";
-                Box::new(Problem::new("plan", "chassis.template", id.clone(), what, hint))
+                Box::new(Problem::new(
+                    "plan",
+                    "chassis.template",
+                    id.clone(),
+                    what,
+                    hint,
+                ))
             })?,
         };
         let mut vehicle = Self::on(plan, donor);
@@ -39,7 +45,10 @@ impl Vehicle {
         Self {
             name: plan.name.clone(),
             chassis: donor.clone(),
-            splice_x_mm: plan.changes.splice_x_mm.unwrap_or_else(|| donor.default_splice_x_mm()),
+            splice_x_mm: plan
+                .changes
+                .splice_x_mm
+                .unwrap_or_else(|| donor.default_splice_x_mm()),
             donor,
             stretch_mm: 0.0,
             zones: Vec::new(),
@@ -57,7 +66,8 @@ impl Vehicle {
     }
 
     fn problem(&mut self, path: String, value: &str, what: &str, hint: String) {
-        self.problems.push(Problem::new("plan", path, value, what, hint));
+        self.problems
+            .push(Problem::new("plan", path, value, what, hint));
     }
 
     fn apply_changes(&mut self, plan: &Plan) {
@@ -91,9 +101,11 @@ impl Vehicle {
             }
         }
         for (index, id) in changes.raised.iter().enumerate() {
-            let lifts = self.donor.axles.iter().any(|a| {
-                &a.id == id && a.kind == crate::chassis::AxleKind::Lift
-            });
+            let lifts = self
+                .donor
+                .axles
+                .iter()
+                .any(|a| &a.id == id && a.kind == crate::chassis::AxleKind::Lift);
             if lifts {
                 self.raised.push(id.clone());
             } else {
@@ -124,7 +136,12 @@ impl Vehicle {
         for (index, run) in plan.shafts.iter().enumerate() {
             let Some(part) = find_part(plan, library, &run.part) else {
                 let what = "is not a part of the library or the plan";
-                self.problem(format!("shafts[{index}].part"), &run.part, what, String::new());
+                self.problem(
+                    format!("shafts[{index}].part"),
+                    &run.part,
+                    what,
+                    String::new(),
+                );
                 continue;
             };
             match self.shaft_item(run, part) {
@@ -136,17 +153,28 @@ impl Vehicle {
 
     /// A strip-out that takes more than the truck has is a problem that names the items.
     fn check_strip(&mut self) {
-        let Some(ticket) = &self.donor.ticket else { return };
+        let Some(ticket) = &self.donor.ticket else {
+            return;
+        };
         let total: f64 = ticket.axle.iter().map(|load| load.load_kg).sum();
-        let off: Vec<_> =
-            self.donor.hardware.iter().filter(|h| self.stripped.contains(&h.id)).collect();
+        let off: Vec<_> = self
+            .donor
+            .hardware
+            .iter()
+            .filter(|h| self.stripped.contains(&h.id))
+            .collect();
         let mass: f64 = off.iter().map(|h| h.mass_kg).sum();
-        let names = off.iter().map(|h| h.id.as_str()).collect::<Vec<_>>().join(", ");
+        let names = off
+            .iter()
+            .map(|h| h.id.as_str())
+            .collect::<Vec<_>>()
+            .join(", ");
         if mass > total {
             let value = format!("{mass:.0} kg");
             let what = "the stripped hardware is heavier than the whole truck at the scale";
             let hint = format!("truck {total:.0} kg; items: {names}");
-            self.problems.push(Problem::new("plan", "changes.stripped", value, what, hint));
+            self.problems
+                .push(Problem::new("plan", "changes.stripped", value, what, hint));
         }
     }
 
@@ -161,7 +189,9 @@ impl Vehicle {
                 }
             }
         }
-        let Some(load) = &plan.loads.trailer else { return };
+        let Some(load) = &plan.loads.trailer else {
+            return;
+        };
         match library.trailers.get(&load.id) {
             None => {
                 let hint = listed(library.trailers.keys());
@@ -182,7 +212,10 @@ impl Vehicle {
 /// A part of the plan's own, else of the library.
 #[must_use]
 pub(crate) fn find_part<'a>(plan: &'a Plan, library: &'a Library, id: &str) -> Option<&'a Part> {
-    plan.parts.iter().find(|p| p.id == id).or_else(|| library.parts.get(id))
+    plan.parts
+        .iter()
+        .find(|p| p.id == id)
+        .or_else(|| library.parts.get(id))
 }
 
 /// A few ids for a hint.
@@ -191,6 +224,15 @@ pub(crate) fn listed<'a>(ids: impl Iterator<Item = &'a String>) -> String {
     if all.is_empty() {
         return "there is none".to_owned();
     }
-    let shown = all.iter().take(LISTED).copied().collect::<Vec<_>>().join(", ");
-    if all.len() > LISTED { format!("{shown} and {} more", all.len() - LISTED) } else { shown }
+    let shown = all
+        .iter()
+        .take(LISTED)
+        .copied()
+        .collect::<Vec<_>>()
+        .join(", ");
+    if all.len() > LISTED {
+        format!("{shown} and {} more", all.len() - LISTED)
+    } else {
+        shown
+    }
 }

@@ -14,25 +14,45 @@ impl Vehicle {
             Box::new(Problem::new("plan", path.clone(), value, what, hint))
         };
         let Some(tube) = &part.shaft else {
-            return Err(problem(&run.part, "is not a driveshaft", "a part with shaft data"));
+            return Err(problem(
+                &run.part,
+                "is not a driveshaft",
+                "a part with shaft data",
+            ));
         };
         let Some(driver) = self.item(&run.from) else {
-            return Err(problem(&run.from, "drives nothing: no such part on the truck", ""));
+            return Err(problem(
+                &run.from,
+                "drives nothing: no such part on the truck",
+                "",
+            ));
         };
         let Some(port) = &driver.part.output else {
-            return Err(problem(&run.from, "has no output flange", "a part with an output"));
+            return Err(problem(
+                &run.from,
+                "has no output flange",
+                "a part with an output",
+            ));
         };
         let Some(axle) = self.axle(&run.to_axle) else {
             return Err(problem(&run.to_axle, "is not an axle of this truck", ""));
         };
         let (Some(x), Some(z)) = (axle.input_x_mm, axle.input_z_mm) else {
-            return Err(problem(&run.to_axle, "has no driveshaft input", "input_x_mm, input_z_mm"));
+            return Err(problem(
+                &run.to_axle,
+                "has no driveshaft input",
+                "input_x_mm, input_z_mm",
+            ));
         };
         let from = driver.port(port.at_mm);
         let to = Point::new(x, 0.0, z);
         let length = (to - from).length();
         if length < 50.0 {
-            return Err(problem(&run.from, "leaves no room for a shaft", "at least 50 mm"));
+            return Err(problem(
+                &run.from,
+                "leaves no room for a shaft",
+                "at least 50 mm",
+            ));
         }
         let nominal = tube.nominal_length_mm.unwrap_or(length);
         let more = tube.kg_per_m.unwrap_or(0.0) * (length - nominal) / 1_000.0;

@@ -49,12 +49,17 @@ fn bar(m: &Measured<'_>, case: &'static str, units: Units) -> Bar {
         Some(_) => Severity::Holds,
         None => Severity::NotAssessed,
     };
-    let fill = m.limit.filter(|l| *l > 0.0).map_or(0.0, |l| (m.load / l).clamp(0.0, LONGEST));
+    let fill = m
+        .limit
+        .filter(|l| *l > 0.0)
+        .map_or(0.0, |l| (m.load / l).clamp(0.0, LONGEST));
     Bar {
         id: m.id.to_owned(),
         name: m.name.to_owned(),
         load: mass(m.load, units),
-        limit: m.limit.map_or_else(|| "unknown".to_owned(), |kg| mass(kg, units)),
+        limit: m
+            .limit
+            .map_or_else(|| "unknown".to_owned(), |kg| mass(kg, units)),
         margin: margin.map_or_else(String::new, |kg| signed_mass(kg, units)),
         governs: m.governs.to_owned(),
         fill,
@@ -67,10 +72,17 @@ fn bar(m: &Measured<'_>, case: &'static str, units: Units) -> Bar {
 /// Bars of the heaviest case that the plan states.
 pub(super) fn bars(assessment: &Assessment, units: Units) -> Vec<Bar> {
     let answers = &assessment.answers;
-    let Some(case) = answers.heaviest() else { return Vec::new() };
+    let Some(case) = answers.heaviest() else {
+        return Vec::new();
+    };
     let words = case.case.words();
     let mut bars = Vec::new();
-    for group in &case.groups {
+    for of_case in &case.groups {
+        // The worst case of each group, as its finding says it.
+        let (words, group) = answers
+            .loads
+            .heaviest_of(&of_case.id)
+            .map_or((words, of_case), |(case, group)| (case.words(), group));
         let limits = answers.limits.iter().find(|l| l.id == group.id);
         let lowest = limits.and_then(|l| l.lowest());
         let measured = Measured {
@@ -126,10 +138,20 @@ pub(super) fn bars(assessment: &Assessment, units: Units) -> Vec<Bar> {
 
 /// The verdict.
 pub(super) fn verdict(assessment: &Assessment) -> Verdict {
-    let count = |s: Severity| assessment.findings.iter().filter(|f| f.severity == s).count();
+    let count = |s: Severity| {
+        assessment
+            .findings
+            .iter()
+            .filter(|f| f.severity == s)
+            .count()
+    };
     let worst = assessment.worst();
     let plural = |n: usize, one: &str, many: &str| {
-        if n == 1 { format!("1 {one}") } else { format!("{n} {many}") }
+        if n == 1 {
+            format!("1 {one}")
+        } else {
+            format!("{n} {many}")
+        }
     };
     let mut parts = Vec::new();
     for (severity, one, many) in [
@@ -143,5 +165,9 @@ pub(super) fn verdict(assessment: &Assessment) -> Verdict {
             parts.push(plural(n, one, many));
         }
     }
-    Verdict { severity: worst, word: worst.words(), text: parts.join(" · ") }
+    Verdict {
+        severity: worst,
+        word: worst.words(),
+        text: parts.join(" · "),
+    }
 }

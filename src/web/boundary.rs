@@ -39,17 +39,26 @@ struct Unusable {
 }
 
 fn json<T: Serialize>(value: &T) -> String {
-    serde_json::to_string(value)
-        .unwrap_or_else(|e| format!("{{\"refused\":\"internal: {}\"}}", e.to_string().replace('"', "'")))
+    serde_json::to_string(value).unwrap_or_else(|e| {
+        format!(
+            "{{\"refused\":\"internal: {}\"}}",
+            e.to_string().replace('"', "'")
+        )
+    })
 }
 
 fn refused(text: impl ToString) -> String {
-    json(&Refused { refused: text.to_string() })
+    json(&Refused {
+        refused: text.to_string(),
+    })
 }
 
 fn answer<E: ToString>(result: Result<(), E>) -> String {
     match result {
-        Ok(()) => json(&Done { ok: true, what: None }),
+        Ok(()) => json(&Done {
+            ok: true,
+            what: None,
+        }),
         Err(error) => refused(error.to_string()),
     }
 }
@@ -75,7 +84,9 @@ impl Planner {
     /// Problems of the shipped files.
     #[wasm_bindgen(constructor)]
     pub fn new() -> Result<Planner, JsError> {
-        Session::new().map(|session| Self { session }).map_err(|p| JsError::new(&p.to_string()))
+        Session::new()
+            .map(|session| Self { session })
+            .map_err(|p| JsError::new(&p.to_string()))
     }
 
     /// The view of the plan as it stands.
@@ -166,7 +177,10 @@ impl Planner {
     /// Opens a plan (JSON) or library data (TOML).
     pub fn open(&mut self, file: &str, text: &str) -> String {
         match self.session.open(file, text) {
-            Ok(what) => json(&Done { ok: true, what: Some(what) }),
+            Ok(what) => json(&Done {
+                ok: true,
+                what: Some(what),
+            }),
             Err(problems) => json(&Unusable { problems }),
         }
     }
@@ -174,7 +188,10 @@ impl Planner {
     /// Puts back a plan that the page kept.
     pub fn restore(&mut self, text: &str) -> String {
         match self.session.restore(text) {
-            Ok(()) => json(&Done { ok: true, what: None }),
+            Ok(()) => json(&Done {
+                ok: true,
+                what: None,
+            }),
             Err(problems) => json(&Unusable { problems }),
         }
     }

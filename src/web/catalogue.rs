@@ -75,16 +75,31 @@ impl Session {
                     }
                 })
                 .collect();
-            (!parts.is_empty()).then(|| Shelf { kind: kind.key(), words: kind.words(), parts })
+            (!parts.is_empty()).then(|| Shelf {
+                kind: kind.key(),
+                words: kind.words(),
+                parts,
+            })
         });
         Catalogue {
             templates: library
                 .chassis
                 .values()
-                .map(|c| Named { class: Some(c.class), ..named(&c.id, &c.name) })
+                .map(|c| Named {
+                    class: Some(c.class),
+                    ..named(&c.id, &c.name)
+                })
                 .collect(),
-            trailers: library.trailers.values().map(|t| named(&t.id, &t.name)).collect(),
-            laws: library.laws.values().map(|l| named(&l.id, &l.name)).collect(),
+            trailers: library
+                .trailers
+                .values()
+                .map(|t| named(&t.id, &t.name))
+                .collect(),
+            laws: library
+                .laws
+                .values()
+                .map(|l| named(&l.id, &l.name))
+                .collect(),
             examples: Examples::all()
                 .filter_map(|(id, text)| {
                     let name = Plan::from_json(&id, &text).ok()?.name;

@@ -23,21 +23,41 @@ impl Session {
     pub fn edit_for(&self, field: &str, typed: &str, units: Units) -> Result<Edit, Refusal> {
         let typed = typed.trim();
         let read = |measure: Measure| {
-            measure.parse(typed, units).map_err(|why| Refusal(format!("{field}: {why}")))
+            measure
+                .parse(typed, units)
+                .map_err(|why| Refusal(format!("{field}: {why}")))
         };
         // An empty mass means "none"; an empty length has no meaning.
         let maybe = |measure: Measure| {
-            if typed.is_empty() { Ok(None) } else { read(measure).map(Some) }
+            if typed.is_empty() {
+                Ok(None)
+            } else {
+                read(measure).map(Some)
+            }
         };
         let plan = self.plan();
         Ok(match field {
-            "wheelbase" => Edit::Wheelbase { mm: read(Measure::Length)? },
-            "splice" => Edit::Splice { x_mm: read(Measure::Length)? },
-            "fifth-wheel" => Edit::FifthWheel { ahead_mm: read(Measure::Length)? },
-            "driver" => Edit::Driver { kg: maybe(Measure::Mass)? },
-            "target" => Edit::Target { kg: maybe(Measure::Mass)? },
-            "name" => Edit::Rename { name: typed.to_owned() },
-            "notes" => Edit::Notes { text: typed.to_owned() },
+            "wheelbase" => Edit::Wheelbase {
+                mm: read(Measure::Length)?,
+            },
+            "splice" => Edit::Splice {
+                x_mm: read(Measure::Length)?,
+            },
+            "fifth-wheel" => Edit::FifthWheel {
+                ahead_mm: read(Measure::Length)?,
+            },
+            "driver" => Edit::Driver {
+                kg: maybe(Measure::Mass)?,
+            },
+            "target" => Edit::Target {
+                kg: maybe(Measure::Mass)?,
+            },
+            "name" => Edit::Rename {
+                name: typed.to_owned(),
+            },
+            "notes" => Edit::Notes {
+                text: typed.to_owned(),
+            },
             "payload" => {
                 let at = payload_or_default(plan.loads.payload.as_ref(), &self.vehicle()?.chassis);
                 Edit::Payload(maybe(Measure::Mass)?.map(|mass_kg| Payload { mass_kg, at }))
@@ -85,7 +105,11 @@ impl Session {
         let unknown = || Refusal(format!("\"{field}\" is not a field"));
         if let Some(axle) = field.strip_prefix("raised.") {
             let axle = axle.to_owned();
-            return Ok(if typed == "on" { Edit::Raise { axle } } else { Edit::Lower { axle } });
+            return Ok(if typed == "on" {
+                Edit::Raise { axle }
+            } else {
+                Edit::Lower { axle }
+            });
         }
         let rest = field.strip_prefix("part.").ok_or_else(unknown)?;
         let (tag, what) = rest.rsplit_once('.').ok_or_else(unknown)?;
@@ -106,9 +130,18 @@ impl Session {
             "x" => to(read(Measure::Length)?, at.y, at.z),
             "y" => to(at.x, read(Measure::Length)?, at.z),
             "z" => to(at.x, at.y, read(Measure::Length)?),
-            "fill" => Edit::Fill { tag, share: read(Measure::Share)? },
-            "zone" => Edit::Zone { tag, zone: (!typed.is_empty()).then(|| typed.to_owned()) },
-            "tag" => Edit::Retag { tag, new: typed.to_owned() },
+            "fill" => Edit::Fill {
+                tag,
+                share: read(Measure::Share)?,
+            },
+            "zone" => Edit::Zone {
+                tag,
+                zone: (!typed.is_empty()).then(|| typed.to_owned()),
+            },
+            "tag" => Edit::Retag {
+                tag,
+                new: typed.to_owned(),
+            },
             _ => return Err(unknown()),
         })
     }
@@ -120,9 +153,16 @@ impl Session {
             (PayloadPlace::Level { front_x_mm, .. }, "payload-front") => *front_x_mm = x,
             (PayloadPlace::Level { rear_x_mm, .. }, "payload-rear") => *rear_x_mm = x,
             (PayloadPlace::Cg(spot), "payload-x") => spot.x_mm = x,
-            _ => return Err(Refusal(format!("{field}: the payload is not given that way"))),
+            _ => {
+                return Err(Refusal(format!(
+                    "{field}: the payload is not given that way"
+                )));
+            }
         }
-        Ok(Payload { mass_kg: now.map_or(0.0, |p| p.mass_kg), at })
+        Ok(Payload {
+            mass_kg: now.map_or(0.0, |p| p.mass_kg),
+            at,
+        })
     }
 
     fn vehicle(&self) -> Result<Vehicle, Refusal> {

@@ -111,12 +111,15 @@ impl Field {
     }
 }
 
-fn choices<'a>(
-    none: &str,
-    list: impl Iterator<Item = (&'a String, &'a String)>,
-) -> Vec<Choice> {
-    let first = Choice { id: String::new(), name: none.to_owned() };
-    let rest = list.map(|(id, name)| Choice { id: id.clone(), name: name.clone() });
+fn choices<'a>(none: &str, list: impl Iterator<Item = (&'a String, &'a String)>) -> Vec<Choice> {
+    let first = Choice {
+        id: String::new(),
+        name: none.to_owned(),
+    };
+    let rest = list.map(|(id, name)| Choice {
+        id: id.clone(),
+        name: name.clone(),
+    });
     std::iter::once(first).chain(rest).collect()
 }
 
@@ -137,27 +140,56 @@ pub(super) fn controls(
     if vehicle.chassis.fifth_wheel.is_some() {
         let list = session.library.trailers.iter().map(|(id, t)| (id, &t.name));
         let now = loads.trailer.as_ref().map_or("", |t| t.id.as_str());
-        fields.push(Field::choice("trailer", "Trailer", now, choices("no trailer", list)));
+        fields.push(Field::choice(
+            "trailer",
+            "Trailer",
+            now,
+            choices("no trailer", list),
+        ));
         if let Some(t) = &loads.trailer {
-            fields.push(mass("trailer-payload", "Load on the trailer", Some(t.payload_kg), 100_000.0));
+            fields.push(mass(
+                "trailer-payload",
+                "Load on the trailer",
+                Some(t.payload_kg),
+                100_000.0,
+            ));
             let own = vehicle.trailer.as_ref().map(|c| c.load_cg);
             let share = t.load_cg.or(own);
             let hint = "0 % over the kingpin, 100 % over the trailer axles";
             fields.push(
-                Field::number("load-place", "Where the load lies", Measure::Share, share, units)
-                    .within(Measure::Share, 0.0, 1.0, units)
-                    .hinting(hint),
+                Field::number(
+                    "load-place",
+                    "Where the load lies",
+                    Measure::Share,
+                    share,
+                    units,
+                )
+                .within(Measure::Share, 0.0, 1.0, units)
+                .hinting(hint),
             );
         }
     } else {
         let kg = loads.payload.as_ref().map(|p| p.mass_kg);
         fields.push(mass("payload", "Payload", kg, 100_000.0));
         let place = payload_or_default(loads.payload.as_ref(), &vehicle.chassis);
-        let PayloadPlace::Level { front_x_mm, rear_x_mm, .. } = place else {
-            let PayloadPlace::Cg(spot) = place else { return fields };
+        let PayloadPlace::Level {
+            front_x_mm,
+            rear_x_mm,
+            ..
+        } = place
+        else {
+            let PayloadPlace::Cg(spot) = place else {
+                return fields;
+            };
             fields.push(
-                Field::number("payload-x", "Payload, behind front axle", Measure::Length, Some(spot.x_mm), units)
-                    .within(Measure::Length, -2_000.0, 20_000.0, units),
+                Field::number(
+                    "payload-x",
+                    "Payload, behind front axle",
+                    Measure::Length,
+                    Some(spot.x_mm),
+                    units,
+                )
+                .within(Measure::Length, -2_000.0, 20_000.0, units),
             );
             return law_fields(session, plan, fields, units);
         };
@@ -185,10 +217,17 @@ fn law_fields(session: &Session, plan: &Plan, mut fields: Vec<Field>, units: Uni
     let list = session.library.laws.iter().map(|(id, law)| (id, &law.name));
     let now = plan.law.regime.as_deref().unwrap_or("");
     fields.push(Field::choice("law", "Road law", now, choices("none", list)));
-    let law = plan.law.regime.as_ref().and_then(|id| session.library.laws.get(id));
-    let mut allowance =
-        Field::switch("allowance", "Electric or gas vehicle allowance", plan.law.allowance)
-            .hinting(law.map_or_else(String::new, |l| l.allowance_source.document.clone()));
+    let law = plan
+        .law
+        .regime
+        .as_ref()
+        .and_then(|id| session.library.laws.get(id));
+    let mut allowance = Field::switch(
+        "allowance",
+        "Electric or gas vehicle allowance",
+        plan.law.allowance,
+    )
+    .hinting(law.map_or_else(String::new, |l| l.allowance_source.document.clone()));
     allowance.enabled = law.is_some();
     fields.push(allowance);
     fields
@@ -207,15 +246,31 @@ fn truck_fields(vehicle: &Vehicle, units: Units) -> Vec<Field> {
         Field::number("wheelbase", "Wheelbase", length, Some(wheelbase), units)
             .sliding(length, [low, wheelbase, high], units)
             .hinting(format!("donor {}", length.text(donor, units))),
-        Field::number("splice", "Frame cut", length, Some(vehicle.splice_x_mm), units)
-            .within(length, -2_000.0, 15_000.0, units)
-            .hinting("behind the front axle; used when the wheelbase changes"),
+        Field::number(
+            "splice",
+            "Frame cut",
+            length,
+            Some(vehicle.splice_x_mm),
+            units,
+        )
+        .within(length, -2_000.0, 15_000.0, units)
+        .hinting("behind the front axle; used when the wheelbase changes"),
     ];
     if let Some(fw) = &chassis.fifth_wheel {
         fields.push(
-            Field::number("fifth-wheel", "Fifth wheel ahead", length, Some(fw.ahead_mm), units)
-                .sliding(length, [fw.ahead_min_mm, fw.ahead_mm, fw.ahead_max_mm], units)
-                .hinting("ahead of the driven axles"),
+            Field::number(
+                "fifth-wheel",
+                "Fifth wheel ahead",
+                length,
+                Some(fw.ahead_mm),
+                units,
+            )
+            .sliding(
+                length,
+                [fw.ahead_min_mm, fw.ahead_mm, fw.ahead_max_mm],
+                units,
+            )
+            .hinting("ahead of the driven axles"),
         );
     }
     for axle in chassis.axles.iter().filter(|a| a.kind == AxleKind::Lift) {
@@ -236,25 +291,33 @@ pub(super) fn payload_or_default(payload: Option<&Payload>, chassis: &Chassis) -
     }
     let d = &chassis.dimensions;
     let (front_x_mm, rear_x_mm, z_mm) = chassis.body.as_ref().map_or(
-        (d.back_of_cab_x_mm() + 200.0, d.frame_end_x_mm(), d.frame_top_laden_mm + 800.0),
+        (
+            d.back_of_cab_x_mm() + 200.0,
+            d.frame_end_x_mm(),
+            d.frame_top_laden_mm + 800.0,
+        ),
         |b| (b.front_x_mm, b.rear_x_mm, b.floor_z_mm + 800.0),
     );
-    PayloadPlace::Level { front_x_mm, rear_x_mm, z_mm }
+    PayloadPlace::Level {
+        front_x_mm,
+        rear_x_mm,
+        z_mm,
+    }
 }
 
 /// Fields of a part on the truck.
-pub(super) fn of_part(
-    vehicle: &Vehicle,
-    item: &Item,
-    placed: &Placed,
-    units: Units,
-) -> Vec<Field> {
+pub(super) fn of_part(vehicle: &Vehicle, item: &Item, placed: &Placed, units: Units) -> Vec<Field> {
     let length = Measure::Length;
     let id = |name: &str| format!("part.{}.{name}", item.tag);
     let mut fields = Vec::new();
     for (name, label, value, hint) in [
         ("x", "Front face", item.origin.x, "behind the front axle"),
-        ("y", "Middle", item.origin.y, "right of the centre line; minus is left"),
+        (
+            "y",
+            "Middle",
+            item.origin.y,
+            "right of the centre line; minus is left",
+        ),
         ("z", "Underside", item.origin.z, "above the ground, laden"),
     ] {
         let mut field = Field::number(&id(name), label, length, Some(value), units)

@@ -3,9 +3,9 @@
 //! Only [`boundary`] knows the browser; session and view run natively as well, so that tests can
 //! compare the bytes of both.
 
+mod bars;
 #[cfg(target_arch = "wasm32")]
 mod boundary;
-mod bars;
 mod catalogue;
 mod enter;
 mod fields;

@@ -66,7 +66,10 @@ impl Session {
         }
         let text = Examples::text(Examples::DEMO).unwrap_or_default();
         let plan = Plan::from_json(Examples::DEMO, &text)?;
-        Ok(Self { library, history: History::new(plan) })
+        Ok(Self {
+            library,
+            history: History::new(plan),
+        })
     }
 
     /// The plan as it stands.
@@ -118,7 +121,12 @@ impl Session {
         if !steps.is_finite() {
             return refuse(format!("{steps} is not a number of steps"));
         }
-        let by = steps * if big { Self::BIG_STEP_MM } else { Self::STEP_MM };
+        let by = steps
+            * if big {
+                Self::BIG_STEP_MM
+            } else {
+                Self::STEP_MM
+            };
         let Some(placed) = self.plan().placed_by_tag(tag) else {
             return refuse(format!("no part \"{tag}\" on the truck"));
         };
@@ -132,7 +140,13 @@ impl Session {
             "z" => z_mm += by,
             other => return refuse(format!("\"{other}\" is not an axis (x, y, z)")),
         }
-        self.apply(&Edit::Move { tag: tag.to_owned(), x_mm, y_mm, z_mm, zone: None })
+        self.apply(&Edit::Move {
+            tag: tag.to_owned(),
+            x_mm,
+            y_mm,
+            z_mm,
+            zone: None,
+        })
     }
 
     /// Opens a file that a person chose or dropped: a plan (JSON), or library data (TOML). On
@@ -193,7 +207,13 @@ impl Session {
     /// The example does not exist.
     pub fn example(&mut self, id: &str) -> Result<(), Problems> {
         let text = Examples::text(id).ok_or_else(|| {
-            Problems::from(Problem::new("examples", "", id, "is not a shipped example", ""))
+            Problems::from(Problem::new(
+                "examples",
+                "",
+                id,
+                "is not a shipped example",
+                "",
+            ))
         })?;
         self.open(id, &text).map(|_| ())
     }

@@ -54,7 +54,10 @@ impl Session {
     /// Snaps a dragged part. `None` when there is no such part.
     #[must_use]
     pub fn snap(&self, question: &SnapQuestion) -> Option<SnapAnswer> {
-        if ![question.x_mm, question.y_mm, question.z_mm].iter().all(|v| v.is_finite()) {
+        if ![question.x_mm, question.y_mm, question.z_mm]
+            .iter()
+            .all(|v| v.is_finite())
+        {
             return None;
         }
         let vehicle = Vehicle::resolve(self.plan(), self.library()).ok()?;
@@ -80,7 +83,12 @@ impl Session {
             .filter(|i| Some(&i.tag) != question.tag.as_ref() && !i.part.soft)
             .collect();
         let space = zone.and_then(|id| vehicle.zone(id)).map(|z| z.volume);
-        let axes = Axes { moving: &moving, others: &others, space, size };
+        let axes = Axes {
+            moving: &moving,
+            others: &others,
+            space,
+            size,
+        };
         if along {
             at.x = axes.snap_x(at, &mut to);
         }
@@ -91,7 +99,13 @@ impl Session {
             at.z = axes.snap_z(at, &mut to);
         }
         let zone = zone.map(str::to_owned);
-        Some(SnapAnswer { x_mm: at.x, y_mm: at.y, z_mm: at.z, zone, to })
+        Some(SnapAnswer {
+            x_mm: at.x,
+            y_mm: at.y,
+            z_mm: at.z,
+            zone,
+            to,
+        })
     }
 
     /// The part as it would stand at the asked place.
@@ -103,7 +117,11 @@ impl Session {
         let placed = Placed {
             tag: String::new(),
             part: part.id.clone(),
-            place: Place::Free { x_mm: question.x_mm, y_mm: question.y_mm, z_mm: question.z_mm },
+            place: Place::Free {
+                x_mm: question.x_mm,
+                y_mm: question.y_mm,
+                z_mm: question.z_mm,
+            },
             turn: question.turn % 4,
             fill: None,
             locked: false,
@@ -128,13 +146,20 @@ impl Axes<'_> {
         }
         let rear = Point::new(1.0, 0.0, 0.0);
         for other in self.others {
-            let beside = overlaps(at.y - self.size.y / 2.0, self.size.y, other.bounds.min.y, other.bounds.max.y)
-                && overlaps(at.z, self.size.z, other.bounds.min.z, other.bounds.max.z);
+            let beside = overlaps(
+                at.y - self.size.y / 2.0,
+                self.size.y,
+                other.bounds.min.y,
+                other.bounds.max.y,
+            ) && overlaps(at.z, self.size.z, other.bounds.min.z, other.bounds.max.z);
             if beside {
                 let behind = self.gap(other, rear * -1.0);
                 let ahead = self.gap(other, rear);
                 stops.push((other.bounds.max.x + behind, beside_words(other, behind)));
-                stops.push((other.bounds.min.x - self.size.x - ahead, beside_words(other, ahead)));
+                stops.push((
+                    other.bounds.min.x - self.size.x - ahead,
+                    beside_words(other, ahead),
+                ));
             }
         }
         nearest(at.x, stops, to)
@@ -154,8 +179,14 @@ impl Axes<'_> {
             if beside {
                 let after = self.gap(other, right * -1.0);
                 let before = self.gap(other, right);
-                stops.push((other.bounds.max.y + half + after, beside_words(other, after)));
-                stops.push((other.bounds.min.y - half - before, beside_words(other, before)));
+                stops.push((
+                    other.bounds.max.y + half + after,
+                    beside_words(other, after),
+                ));
+                stops.push((
+                    other.bounds.min.y - half - before,
+                    beside_words(other, before),
+                ));
             }
         }
         nearest(at.y, stops, to)
@@ -170,12 +201,20 @@ impl Axes<'_> {
         let top = Point::new(0.0, 0.0, 1.0);
         for other in self.others {
             let beside = overlaps(at.x, self.size.x, other.bounds.min.x, other.bounds.max.x)
-                && overlaps(at.y - self.size.y / 2.0, self.size.y, other.bounds.min.y, other.bounds.max.y);
+                && overlaps(
+                    at.y - self.size.y / 2.0,
+                    self.size.y,
+                    other.bounds.min.y,
+                    other.bounds.max.y,
+                );
             if beside {
                 let over = self.gap(other, top * -1.0);
                 let under = self.gap(other, top);
                 stops.push((other.bounds.max.z + over, beside_words(other, over)));
-                stops.push((other.bounds.min.z - self.size.z - under, beside_words(other, under)));
+                stops.push((
+                    other.bounds.min.z - self.size.z - under,
+                    beside_words(other, under),
+                ));
             }
         }
         nearest(at.z, stops, to)
@@ -187,7 +226,11 @@ impl Axes<'_> {
         let back = side_towards(&other.clearance, towards * -1.0);
         let kinds = [(self.moving, other), (other, self.moving)];
         let away = kinds.iter().flat_map(|(one, two)| {
-            one.part.keep_away.iter().filter(|rule| rule.kind == two.part.kind).map(|r| r.mm)
+            one.part
+                .keep_away
+                .iter()
+                .filter(|rule| rule.kind == two.part.kind)
+                .map(|r| r.mm)
         });
         away.fold(own.max(back), f64::max)
     }
@@ -230,8 +273,15 @@ fn zone_for<'a>(
     new: bool,
 ) -> Option<&'a str> {
     let middle = Point::new(at.x + size.x / 2.0, at.y, at.z + size.z / 2.0);
-    let spot = Aabb { min: middle, max: middle };
-    let holds = |id: &str| vehicle.zone(id).is_some_and(|z| z.volume.contains(&spot, 0.0));
+    let spot = Aabb {
+        min: middle,
+        max: middle,
+    };
+    let holds = |id: &str| {
+        vehicle
+            .zone(id)
+            .is_some_and(|z| z.volume.contains(&spot, 0.0))
+    };
     if !new && let Some(own) = moving.zone.as_deref().filter(|id| holds(id)) {
         return vehicle.zone(own).map(|z| z.id.as_str());
     }
@@ -242,14 +292,21 @@ fn zone_for<'a>(
     let permits = |id: &str| {
         let list = &moving.part.zones;
         list.is_empty()
-            || list.iter().any(|one| one == id || (one == "axle" && id.starts_with("axle-")))
+            || list
+                .iter()
+                .any(|one| one == id || (one == "axle" && id.starts_with("axle-")))
     };
-    let inside = || vehicle.zones.iter().filter(|z| z.volume.contains(&spot, 0.0));
+    let inside = || {
+        vehicle
+            .zones
+            .iter()
+            .filter(|z| z.volume.contains(&spot, 0.0))
+    };
     let smallest = |list: Vec<&'a crate::chassis::Zone>| {
-        list.into_iter().min_by(|a, b| volume(&a.volume).total_cmp(&volume(&b.volume)))
+        list.into_iter()
+            .min_by(|a, b| volume(&a.volume).total_cmp(&volume(&b.volume)))
     };
     smallest(inside().filter(|z| permits(&z.id)).collect())
         .or_else(|| smallest(inside().collect()))
         .map(|z| z.id.as_str())
 }
-

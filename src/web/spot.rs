@@ -20,17 +20,28 @@ impl Session {
     #[must_use]
     pub fn spot(&self, part: &str) -> Option<SnapAnswer> {
         let vehicle = Vehicle::resolve(self.plan(), self.library()).ok()?;
-        let question = SnapQuestion { part: Some(part.to_owned()), ..SnapQuestion::default() };
+        let question = SnapQuestion {
+            part: Some(part.to_owned()),
+            ..SnapQuestion::default()
+        };
         let moving = self.moving(&vehicle, &question)?;
         let room = Room::new(&vehicle, &moving);
         let zones: Vec<&Zone> = permitted(&vehicle, &moving).collect();
         let first = |zone: &&Zone| room.first_free(zone).map(|at| (zone.id.clone(), at));
-        let mut own = zones.iter().filter(|zone| zone.id != WHOLE || zones.len() == 1);
+        let mut own = zones
+            .iter()
+            .filter(|zone| zone.id != WHOLE || zones.len() == 1);
         let (zone, at) = own.find_map(first).or_else(|| {
             let zone = zones.first()?;
             Some((zone.id.clone(), room.front_end(zone)))
         })?;
-        Some(SnapAnswer { x_mm: at.x, y_mm: at.y, z_mm: at.z, zone: Some(zone), to: Vec::new() })
+        Some(SnapAnswer {
+            x_mm: at.x,
+            y_mm: at.y,
+            z_mm: at.z,
+            zone: Some(zone),
+            to: Vec::new(),
+        })
     }
 }
 
@@ -61,10 +72,11 @@ pub(super) fn complete(vehicle: &Vehicle, moving: &Item, view: &str, at: Point) 
         }
     };
     let free = zones.iter().map(put).find(|at| room.is_free(*at));
-    free.or_else(|| zones.first().map(put)).unwrap_or_else(|| match view {
-        "plan" => Point::new(at.x, at.y, vehicle.chassis.dimensions.frame_top_laden_mm),
-        _ => at,
-    })
+    free.or_else(|| zones.first().map(put))
+        .unwrap_or_else(|| match view {
+            "plan" => Point::new(at.x, at.y, vehicle.chassis.dimensions.frame_top_laden_mm),
+            _ => at,
+        })
 }
 
 fn within(value: f64, low: f64, high: f64) -> bool {
@@ -76,16 +88,24 @@ fn within(value: f64, low: f64, high: f64) -> bool {
 fn permitted<'a>(vehicle: &'a Vehicle, moving: &'a Item) -> impl Iterator<Item = &'a Zone> {
     let list = &moving.part.zones;
     let rank = move |zone: &Zone| {
-        let same = |one: &String| *one == zone.id || (one == "axle" && zone.id.starts_with("axle-"));
+        let same =
+            |one: &String| *one == zone.id || (one == "axle" && zone.id.starts_with("axle-"));
         let place = if list.is_empty() {
-            Some(DECK.iter().position(|id| *id == zone.id).unwrap_or(DECK.len()))
+            Some(
+                DECK.iter()
+                    .position(|id| *id == zone.id)
+                    .unwrap_or(DECK.len()),
+            )
         } else {
             list.iter().position(same)
         };
         place.map(|place| if zone.id == WHOLE { usize::MAX } else { place })
     };
-    let mut zones: Vec<(usize, &Zone)> =
-        vehicle.zones.iter().filter_map(|zone| Some((rank(zone)?, zone))).collect();
+    let mut zones: Vec<(usize, &Zone)> = vehicle
+        .zones
+        .iter()
+        .filter_map(|zone| Some((rank(zone)?, zone)))
+        .collect();
     zones.sort_by_key(|(place, _)| *place);
     zones.into_iter().map(|(_, zone)| zone)
 }
@@ -100,8 +120,17 @@ struct Room<'a> {
 
 impl<'a> Room<'a> {
     fn new(vehicle: &'a Vehicle, moving: &'a Item) -> Self {
-        let others = vehicle.items.iter().filter(|item| !item.part.soft).collect();
-        Self { vehicle, moving, others, size: moving.bounds.size() }
+        let others = vehicle
+            .items
+            .iter()
+            .filter(|item| !item.part.soft)
+            .collect();
+        Self {
+            vehicle,
+            moving,
+            others,
+            size: moving.bounds.size(),
+        }
     }
 
     /// At the front of a zone: in its middle across; hung from the frame, stood upon it, or at
@@ -111,7 +140,11 @@ impl<'a> Room<'a> {
         let centre = volume.centre();
         let on_axle = self.vehicle.axle(&zone.id).is_some();
         let top = self.vehicle.chassis.dimensions.frame_top_laden_mm;
-        let x = if on_axle { centre.x - self.size.x / 2.0 } else { volume.min.x };
+        let x = if on_axle {
+            centre.x - self.size.x / 2.0
+        } else {
+            volume.min.x
+        };
         let z = if volume.min.z >= top - 1.0 {
             volume.min.z
         } else if on_axle || volume.max.z > top + 200.0 {
@@ -129,12 +162,18 @@ impl<'a> Room<'a> {
         if self.size.x > space.x || self.size.y > space.y || self.size.z > space.z {
             return None;
         }
-        let behind = self.others.iter().map(|other| other.bounds.max.x + self.gap(other));
+        let behind = self
+            .others
+            .iter()
+            .map(|other| other.bounds.max.x + self.gap(other));
         let mut stops: Vec<f64> = behind.filter(|x| *x > front.x).collect();
         stops.push(front.x);
         stops.sort_by(f64::total_cmp);
         let inside = |x: &f64| x + self.size.x <= zone.volume.max.x + 1.0;
-        let places = stops.into_iter().filter(inside).map(|x| Point::new(x.ceil(), front.y, front.z));
+        let places = stops
+            .into_iter()
+            .filter(inside)
+            .map(|x| Point::new(x.ceil(), front.y, front.z));
         places.into_iter().find(|at| self.is_free(*at))
     }
 
@@ -150,7 +189,12 @@ impl<'a> Room<'a> {
 
     /// Clearance along the truck between this part and another, whichever is in front.
     fn gap(&self, other: &Item) -> f64 {
-        let axes = Axes { moving: self.moving, others: &self.others, space: None, size: self.size };
+        let axes = Axes {
+            moving: self.moving,
+            others: &self.others,
+            space: None,
+            size: self.size,
+        };
         let rear = Point::new(1.0, 0.0, 0.0);
         axes.gap(other, rear).max(axes.gap(other, rear * -1.0))
     }
@@ -164,7 +208,9 @@ mod tests {
     fn second_saddle_pack_goes_to_the_other_side_and_the_third_does_not_overlap() {
         let mut session = Session::new().unwrap();
         let template = session.plan().clone();
-        let crate::plan::ChassisChoice::Template(id) = template.chassis else { panic!("template") };
+        let crate::plan::ChassisChoice::Template(id) = template.chassis else {
+            panic!("template")
+        };
         session.start(&id).unwrap();
         let mut sides = Vec::new();
         for _ in 0..2 {

@@ -177,7 +177,9 @@ pub(super) fn build(
         },
         verdict: bars::verdict(assessment),
         bars: bars::bars(assessment, units),
-        tables: Tables { loads: load_table(&answers.loads.cases, assessment, units) },
+        tables: Tables {
+            loads: load_table(&answers.loads.cases, assessment, units),
+        },
         findings: assessment
             .findings
             .iter()
@@ -236,7 +238,10 @@ fn load_table(cases: &[CaseLoads], assessment: &Assessment, units: Units) -> Tab
     columns.push("Trailer axles".to_owned());
     columns.push("Gross".to_owned());
     let rows = cases.iter().map(|case| {
-        let mut row = vec![case.case.words().to_owned(), mass(case.truck.mass_kg, units)];
+        let mut row = vec![
+            case.case.words().to_owned(),
+            mass(case.truck.mass_kg, units),
+        ];
         for group in groups {
             let load = case.groups.iter().find(|g| g.id == group.id);
             row.push(load.map_or_else(|| "–".to_owned(), |g| mass(g.load_kg, units)));
@@ -244,11 +249,17 @@ fn load_table(cases: &[CaseLoads], assessment: &Assessment, units: Units) -> Tab
         let left: f64 = case.groups.iter().map(|g| g.left_kg).sum();
         let right: f64 = case.groups.iter().map(|g| g.right_kg).sum();
         row.push(format!("{} / {}", mass(left, units), mass(right, units)));
-        row.push(case.trailer_axles_kg.map_or_else(|| "–".to_owned(), |kg| mass(kg, units)));
+        row.push(
+            case.trailer_axles_kg
+                .map_or_else(|| "–".to_owned(), |kg| mass(kg, units)),
+        );
         row.push(mass(case.gross_kg, units));
         row
     });
-    Table { columns, rows: rows.collect() }
+    Table {
+        columns,
+        rows: rows.collect(),
+    }
 }
 
 fn finding_view(index: usize, finding: &Finding, units: Units) -> FindingView {
@@ -310,23 +321,36 @@ fn payload_view(assessment: &Assessment, units: Units) -> PayloadView {
             rows: capacity
                 .rows
                 .iter()
-                .map(|row| (format!("{} ({})", row.name, row.by), mass(row.payload_kg, units)))
+                .map(|row| {
+                    (
+                        format!("{} ({})", row.name, row.by),
+                        mass(row.payload_kg, units),
+                    )
+                })
                 .collect(),
         },
     }
 }
 
 fn zone_views(assessment: &Assessment, units: Units) -> Vec<ZoneView> {
-    let used = assessment.answers.clearances.extents.zones.iter().map(|zone| ZoneView {
-        id: zone.id.clone(),
-        name: zone.name.clone(),
-        used: mass(zone.mass_kg, units),
-        limit: zone.limit_kg.map_or_else(|| "no limit stated".to_owned(), |kg| mass(kg, units)),
-        severity: match zone.limit_kg {
-            Some(limit) if zone.mass_kg > limit => Severity::Fails,
-            Some(_) => Severity::Holds,
-            None => Severity::NotAssessed,
-        },
-    });
+    let used = assessment
+        .answers
+        .clearances
+        .extents
+        .zones
+        .iter()
+        .map(|zone| ZoneView {
+            id: zone.id.clone(),
+            name: zone.name.clone(),
+            used: mass(zone.mass_kg, units),
+            limit: zone
+                .limit_kg
+                .map_or_else(|| "no limit stated".to_owned(), |kg| mass(kg, units)),
+            severity: match zone.limit_kg {
+                Some(limit) if zone.mass_kg > limit => Severity::Fails,
+                Some(_) => Severity::Holds,
+                None => Severity::NotAssessed,
+            },
+        });
     used.collect()
 }

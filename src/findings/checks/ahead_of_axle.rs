@@ -16,7 +16,13 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    for reach in answers.clearances.extents.ahead_of_axle.iter().filter(|r| r.mm > 0.05) {
+    for reach in answers
+        .clearances
+        .extents
+        .ahead_of_axle
+        .iter()
+        .filter(|r| r.mm > 0.05)
+    {
         let sentence = Phrase::new()
             .text(format!("{} reaches ", reach.tag))
             .length(reach.mm)

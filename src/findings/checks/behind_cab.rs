@@ -22,7 +22,11 @@ fn run(answers: &Answers, report: &mut Report) {
     let mut nearest = f64::INFINITY;
     for reach in &answers.clearances.extents.behind_cab {
         let fails = reach.mm < asked - 0.05;
-        let severity = if fails { Severity::Fails } else { Severity::Holds };
+        let severity = if fails {
+            Severity::Fails
+        } else {
+            Severity::Holds
+        };
         let sentence = Phrase::new()
             .text(format!("{} stands ", reach.tag))
             .length(reach.mm)

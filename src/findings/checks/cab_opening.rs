@@ -18,5 +18,10 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    gap::against(answers, report, State::Opening, "the space hood and cab need to open");
+    gap::against(
+        answers,
+        report,
+        State::Opening,
+        "the space hood and cab need to open",
+    );
 }

@@ -19,8 +19,10 @@ fn run(answers: &Answers, report: &mut Report) {
     let vehicle = &answers.vehicle;
     for item in vehicle.items.iter().filter(|i| i.part.axle.is_some()) {
         let Some(axle) = &item.unsprung_axle else {
-            let sentence = Phrase::new()
-                .text(format!("{} is an axle but stands at no axle position.", item.tag));
+            let sentence = Phrase::new().text(format!(
+                "{} is an axle but stands at no axle position.",
+                item.tag
+            ));
             let finding = Finding::new(Severity::Fails, item.tag.clone(), sentence);
             report.add(finding.about([item.tag.clone()]));
             continue;
@@ -40,8 +42,10 @@ fn run(answers: &Answers, report: &mut Report) {
             o.tag > item.tag && o.part.axle.is_some() && o.unsprung_axle.as_ref() == Some(axle)
         });
         if let Some(twin) = twin {
-            let sentence =
-                Phrase::new().text(format!("{} and {} both stand at {axle}.", item.tag, twin.tag));
+            let sentence = Phrase::new().text(format!(
+                "{} and {} both stand at {axle}.",
+                item.tag, twin.tag
+            ));
             let subject = format!("{}.{}", item.tag, twin.tag);
             let finding = Finding::new(Severity::Fails, subject, sentence);
             report.add(finding.about([item.tag.clone(), twin.tag.clone()]));

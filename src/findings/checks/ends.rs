@@ -19,7 +19,11 @@ fn run(answers: &Answers, report: &mut Report) {
     let extents = &answers.clearances.extents;
     let ends = [
         (&extents.ahead_of_bumper, "ahead of the bumper", "bumper"),
-        (&extents.behind_end, "behind the end of the truck", "rear end"),
+        (
+            &extents.behind_end,
+            "behind the end of the truck",
+            "rear end",
+        ),
     ];
     for (parts, words, end) in ends {
         let mut clear = true;
@@ -29,16 +33,18 @@ fn run(answers: &Answers, report: &mut Report) {
                 .text(format!("{} reaches ", reach.tag))
                 .length(reach.mm)
                 .text(format!(" {words}."));
-            let finding =
-                Finding::new(Severity::Fails, format!("{}.{end}", reach.tag), sentence)
-                    .at_most(Amount::length(reach.mm), Amount::length(0.0))
-                    .about([reach.tag.clone()]);
+            let finding = Finding::new(Severity::Fails, format!("{}.{end}", reach.tag), sentence)
+                .at_most(Amount::length(reach.mm), Amount::length(0.0))
+                .about([reach.tag.clone()]);
             report.add(finding);
         }
         let farthest = parts.iter().reduce(|a, b| if b.mm > a.mm { b } else { a });
         if let (true, Some(reach)) = (clear, farthest) {
             let sentence = Phrase::new()
-                .text(format!("No part reaches {words}; the nearest is {} with ", reach.tag))
+                .text(format!(
+                    "No part reaches {words}; the nearest is {} with ",
+                    reach.tag
+                ))
                 .length(-reach.mm)
                 .text(" to spare.");
             let finding = Finding::new(Severity::Holds, end, sentence)

@@ -18,7 +18,9 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    let Some(fw) = &answers.vehicle.chassis.fifth_wheel else { return };
+    let Some(fw) = &answers.vehicle.chassis.fifth_wheel else {
+        return;
+    };
     if answers.vehicle.trailer.is_none() {
         report.not_assessed("fifth wheel", "no trailer is coupled");
         return;
@@ -29,8 +31,15 @@ fn run(answers: &Answers, report: &mut Report) {
         .reduce(|a, b| if b.1 > a.1 { b } else { a });
     let Some((case, kg)) = heaviest else { return };
     let over = kg - limit;
-    let severity = if over > 1e-6 { Severity::Fails } else { Severity::Holds };
-    let sentence = Phrase::new().text("The kingpin load is ").mass(kg).text(format!(" ({}), ", case.words()));
+    let severity = if over > 1e-6 {
+        Severity::Fails
+    } else {
+        Severity::Holds
+    };
+    let sentence = Phrase::new()
+        .text("The kingpin load is ")
+        .mass(kg)
+        .text(format!(" ({}), ", case.words()));
     let sentence = if over > 1e-6 {
         sentence.mass(over).text(" over the rating of ")
     } else {

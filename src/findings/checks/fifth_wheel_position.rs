@@ -17,7 +17,9 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    let Some(fw) = &answers.vehicle.chassis.fifth_wheel else { return };
+    let Some(fw) = &answers.vehicle.chassis.fifth_wheel else {
+        return;
+    };
     let range = match &answers.fifth_wheel {
         Ok(range) => range,
         Err(missing) => return report.not_assessed("fifth wheel", missing),
@@ -27,15 +29,22 @@ fn run(answers: &Answers, report: &mut Report) {
         None => {
             let groups = range.always_over.join(", ");
             let sentence = if groups.is_empty() {
-                Phrase::new().text("No position of the fifth wheel keeps every axle group within its limit.")
+                Phrase::new()
+                    .text("No position of the fifth wheel keeps every axle group within its limit.")
             } else {
-                Phrase::new().text(format!("At every position of the fifth wheel this stays over its limit: {groups}."))
+                Phrase::new().text(format!(
+                    "At every position of the fifth wheel this stays over its limit: {groups}."
+                ))
             };
             Finding::new(Severity::Fails, "fifth wheel", sentence)
         }
         Some((low, high)) => {
             let inside = now >= low - 1e-6 && now <= high + 1e-6;
-            let severity = if inside { Severity::Holds } else { Severity::Fails };
+            let severity = if inside {
+                Severity::Holds
+            } else {
+                Severity::Fails
+            };
             let why = |binding: &Binding| match binding {
                 Binding::Slider => "end of the slider".to_owned(),
                 Binding::Group(id) => format!("limit of {id}"),
@@ -45,7 +54,10 @@ fn run(answers: &Answers, report: &mut Report) {
                 .length(low)
                 .text(format!(" ({}) to ", why(&range.bound_by.0)))
                 .length(high)
-                .text(format!(" ({}) ahead of the driven axles; it stands ", why(&range.bound_by.1)))
+                .text(format!(
+                    " ({}) ahead of the driven axles; it stands ",
+                    why(&range.bound_by.1)
+                ))
                 .length(now)
                 .text(" ahead.");
             let finding = Finding::new(severity, "fifth wheel", sentence);

@@ -23,8 +23,7 @@ pub(super) fn against(answers: &Answers, report: &mut Report, state: State, what
     if failed {
         return;
     }
-    let closest =
-        gaps().reduce(|a, b| if b.margin_mm() < a.margin_mm() { b } else { a });
+    let closest = gaps().reduce(|a, b| if b.margin_mm() < a.margin_mm() { b } else { a });
     match closest {
         Some(gap) => report.add(finding(answers, gap, Severity::Holds)),
         None if answers.clearances.missing.iter().any(|(s, _)| *s == state) => {}
@@ -68,11 +67,20 @@ fn finding(answers: &Answers, gap: &Gap, severity: Severity) -> Finding {
             .length(gap.required_mm)
             .text(format!(" ({}).", gap.why))
     };
-    let tags = [&gap.first, &gap.second].into_iter().map(|t| t.name().to_owned());
-    Finding::new(severity, format!("{}.{}", gap.first.name(), gap.second.name()), sentence)
-        .at_least(Amount::length(gap.distance_mm), Amount::length(gap.required_mm))
-        .about(tags.collect::<Vec<_>>())
-        .pointing(gap.on_first, gap.on_second)
+    let tags = [&gap.first, &gap.second]
+        .into_iter()
+        .map(|t| t.name().to_owned());
+    Finding::new(
+        severity,
+        format!("{}.{}", gap.first.name(), gap.second.name()),
+        sentence,
+    )
+    .at_least(
+        Amount::length(gap.distance_mm),
+        Amount::length(gap.required_mm),
+    )
+    .about(tags.collect::<Vec<_>>())
+    .pointing(gap.on_first, gap.on_second)
 }
 
 fn name(answers: &Answers, thing: &Thing) -> String {
@@ -81,7 +89,10 @@ fn name(answers: &Answers, thing: &Thing) -> String {
         Thing::Sweep(name) => format!("the {name}"),
         Thing::Body(id) => {
             let found = answers.vehicle.bodies.iter().find(|b| &b.id == id);
-            found.map_or_else(|| id.clone(), |body| format!("the {}", lower_first(&body.name)))
+            found.map_or_else(
+                || id.clone(),
+                |body| format!("the {}", lower_first(&body.name)),
+            )
         }
     }
 }
@@ -90,9 +101,11 @@ fn name(answers: &Answers, thing: &Thing) -> String {
 fn lower_first(name: &str) -> String {
     let mut chars = name.chars();
     match (chars.next(), chars.next()) {
-        (Some(first), Some(second)) if second.is_lowercase() => {
-            first.to_lowercase().chain(std::iter::once(second)).chain(chars).collect()
-        }
+        (Some(first), Some(second)) if second.is_lowercase() => first
+            .to_lowercase()
+            .chain(std::iter::once(second))
+            .chain(chars)
+            .collect(),
         _ => name.to_owned(),
     }
 }

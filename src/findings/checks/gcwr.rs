@@ -30,8 +30,15 @@ fn run(answers: &Answers, report: &mut Report) {
         .reduce(|a, b| if b.1 > a.1 { b } else { a });
     let Some((case, kg)) = heaviest else { return };
     let over = kg - limit;
-    let severity = if over > 1e-6 { Severity::Fails } else { Severity::Holds };
-    let sentence = Phrase::new().text("Truck and trailer weigh ").mass(kg).text(format!(" ({}), ", case.words()));
+    let severity = if over > 1e-6 {
+        Severity::Fails
+    } else {
+        Severity::Holds
+    };
+    let sentence = Phrase::new()
+        .text("Truck and trailer weigh ")
+        .mass(kg)
+        .text(format!(" ({}), ", case.words()));
     let sentence = if over > 1e-6 {
         sentence.mass(over).text(" over the GCWR of ")
     } else {

@@ -2,21 +2,18 @@
 
 use crate::assessment::{Answers, LimitKind};
 use crate::findings::{Amount, Finding, Phrase, Report, Severity};
-use crate::loads::{Case, CaseLoads, GroupLoad};
+use crate::loads::{Case, CaseLoads};
 
 /// A margin thinner than this many standard deviations is worth a look.
 const THIN_SIGMAS: f64 = 2.0;
 
 /// Cases that a finished truck can be in.
 pub(super) fn finished(answers: &Answers) -> impl Iterator<Item = &CaseLoads> {
-    answers.loads.cases.iter().filter(|c| c.case >= Case::Unladen)
-}
-
-/// The case in which a group carries most.
-pub(super) fn heaviest<'a>(answers: &'a Answers, group: &str) -> Option<(Case, &'a GroupLoad)> {
-    finished(answers)
-        .filter_map(|c| c.groups.iter().find(|g| g.id == group).map(|g| (c.case, g)))
-        .reduce(|a, b| if b.1.load_kg > a.1.load_kg { b } else { a })
+    answers
+        .loads
+        .cases
+        .iter()
+        .filter(|c| c.case >= Case::Unladen)
 }
 
 /// Why no load can be judged, if so.
@@ -42,7 +39,9 @@ pub(super) fn against(answers: &Answers, report: &mut Report, kind: LimitKind) {
             }
             continue;
         };
-        let Some((case, group)) = heaviest(answers, &limits.id) else { continue };
+        let Some((case, group)) = answers.loads.heaviest_of(&limits.id) else {
+            continue;
+        };
         let margin = limit.kg - group.load_kg;
         let severity = if margin < -1e-6 {
             Severity::Fails
@@ -52,16 +51,23 @@ pub(super) fn against(answers: &Answers, report: &mut Report, kind: LimitKind) {
             Severity::Holds
         };
         let sentence = Phrase::new().text(format!("The {} carries ", limits.name));
-        let sentence = sentence.mass(group.load_kg).text(format!(" ({}), ", case.words()));
+        let sentence = sentence
+            .mass(group.load_kg)
+            .text(format!(" ({}), ", case.words()));
         let sentence = match severity {
-            Severity::Fails => sentence.mass(-margin).text(format!(" over {} of ", kind.in_sentence())),
-            _ => sentence.mass(margin).text(format!(" under {} of ", kind.in_sentence())),
+            Severity::Fails => sentence
+                .mass(-margin)
+                .text(format!(" over {} of ", kind.in_sentence())),
+            _ => sentence
+                .mass(margin)
+                .text(format!(" under {} of ", kind.in_sentence())),
         };
         let sentence = sentence.mass(limit.kg);
         let sentence = match severity {
-            Severity::Caution => {
-                sentence.text("; the masses are uncertain by about ").mass(group.sigma_kg).text(", so weigh it.")
-            }
+            Severity::Caution => sentence
+                .text("; the masses are uncertain by about ")
+                .mass(group.sigma_kg)
+                .text(", so weigh it."),
             _ => sentence.text("."),
         };
         let finding = Finding::new(severity, limits.id.clone(), sentence)

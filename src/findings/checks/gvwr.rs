@@ -27,8 +27,15 @@ fn run(answers: &Answers, report: &mut Report) {
         .reduce(|a, b| if b.1 > a.1 { b } else { a });
     let Some((case, kg)) = heaviest else { return };
     let over = kg - limit;
-    let severity = if over > 1e-6 { Severity::Fails } else { Severity::Holds };
-    let sentence = Phrase::new().text("The truck weighs ").mass(kg).text(format!(" ({}), ", case.words()));
+    let severity = if over > 1e-6 {
+        Severity::Fails
+    } else {
+        Severity::Holds
+    };
+    let sentence = Phrase::new()
+        .text("The truck weighs ")
+        .mass(kg)
+        .text(format!(" ({}), ", case.words()));
     let sentence = if over > 1e-6 {
         sentence.mass(over).text(" over its GVWR of ")
     } else {
@@ -36,6 +43,9 @@ fn run(answers: &Answers, report: &mut Report) {
     };
     let finding = Finding::new(severity, "truck", sentence.mass(limit).text("."))
         .at_most(Amount::mass(kg), Amount::mass(limit))
-        .by(Source::new(Basis::Datasheet, "GVWR, certification label of the donor"));
+        .by(Source::new(
+            Basis::Datasheet,
+            "GVWR, certification label of the donor",
+        ));
     report.add(finding);
 }

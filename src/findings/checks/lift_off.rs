@@ -24,7 +24,11 @@ fn run(answers: &Answers, report: &mut Report) {
     for case in &answers.loads.cases {
         for group in case.groups.iter().filter(|g| g.load_kg < -1e-6) {
             let sentence = Phrase::new()
-                .text(format!("{}: the group {} would be pulled up by ", case.case.words(), group.id))
+                .text(format!(
+                    "{}: the group {} would be pulled up by ",
+                    case.case.words(),
+                    group.id
+                ))
                 .mass(-group.load_kg)
                 .text("; the truck would tip.");
             let subject = format!("{}.{}", case.case.words(), group.id);

@@ -12,7 +12,10 @@ pub static CHECK: Check = Check {
     method: "For each limit: (limit - load without payload) / share of each kilogram of payload; the smallest governs.",
     source: "moments and the limits named",
     applies: "when the plan says where payload goes",
-    assumes: &["payload lies where the plan says, whatever its mass", "tanks as planned, driver aboard"],
+    assumes: &[
+        "payload lies where the plan says, whatever its mass",
+        "tanks as planned, driver aboard",
+    ],
     run,
 };
 
@@ -27,13 +30,22 @@ fn run(answers: &Answers, report: &mut Report) {
     let most = governing.payload_kg;
     let loads = &answers.vehicle.loads;
     let stated = loads.trailer.as_ref().map(|t| t.payload_kg);
-    let stated = stated.or(loads.payload.as_ref().map(|p| p.mass_kg)).unwrap_or(0.0);
+    let stated = stated
+        .or(loads.payload.as_ref().map(|p| p.mass_kg))
+        .unwrap_or(0.0);
     let wanted = loads.target_payload_kg.unwrap_or(0.0).max(stated);
-    let severity = if most < 0.0 || wanted > most + 0.5 { Severity::Fails } else { Severity::Holds };
-    let sentence = Phrase::new().text("Payload up to ").mass(most.max(0.0)).text(format!(
-        ", limited by the {} ({})",
-        governing.name, governing.by
-    ));
+    let severity = if most < 0.0 || wanted > most + 0.5 {
+        Severity::Fails
+    } else {
+        Severity::Holds
+    };
+    let sentence = Phrase::new()
+        .text("Payload up to ")
+        .mass(most.max(0.0))
+        .text(format!(
+            ", limited by the {} ({})",
+            governing.name, governing.by
+        ));
     let sentence = if wanted > most + 0.5 {
         sentence.text("; ").mass(wanted).text(" are asked for.")
     } else if wanted > 0.0 {

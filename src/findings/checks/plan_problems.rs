@@ -18,6 +18,10 @@ pub static CHECK: Check = Check {
 fn run(answers: &Answers, report: &mut Report) {
     for problem in &answers.vehicle.problems {
         let sentence = Phrase::new().text(format!("{problem}."));
-        report.add(Finding::new(Severity::Fails, problem.path.clone(), sentence));
+        report.add(Finding::new(
+            Severity::Fails,
+            problem.path.clone(),
+            sentence,
+        ));
     }
 }

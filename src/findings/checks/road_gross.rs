@@ -22,9 +22,14 @@ fn run(answers: &Answers, report: &mut Report) {
         report.not_assessed("combination", "the plan names no road law");
         return;
     };
-    let Some(limit) = crate::legality::gross_limit_kg(&answers.vehicle) else { return };
+    let Some(limit) = crate::legality::gross_limit_kg(&answers.vehicle) else {
+        return;
+    };
     let source = if answers.vehicle.allowance {
-        Source::new(Basis::Standard, format!("{}; {}", law.source.document, law.allowance_source.document))
+        Source::new(
+            Basis::Standard,
+            format!("{}; {}", law.source.document, law.allowance_source.document),
+        )
     } else {
         law.source.clone()
     };
@@ -33,8 +38,15 @@ fn run(answers: &Answers, report: &mut Report) {
         .reduce(|a, b| if b.1 > a.1 { b } else { a });
     let Some((case, kg)) = heaviest else { return };
     let over = kg - limit;
-    let severity = if over > 1e-6 { Severity::Fails } else { Severity::Holds };
-    let sentence = Phrase::new().text("Gross weight is ").mass(kg).text(format!(" ({}), ", case.words()));
+    let severity = if over > 1e-6 {
+        Severity::Fails
+    } else {
+        Severity::Holds
+    };
+    let sentence = Phrase::new()
+        .text("Gross weight is ")
+        .mass(kg)
+        .text(format!(" ({}), ", case.words()));
     let sentence = if over > 1e-6 {
         sentence.mass(over).text(" over the legal limit of ")
     } else {

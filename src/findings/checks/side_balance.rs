@@ -29,11 +29,18 @@ fn run(answers: &Answers, report: &mut Report) {
     }
     for limits in &answers.limits {
         let worst = group_load::finished(answers)
-            .filter_map(|c| c.groups.iter().find(|g| g.id == limits.id).map(|g| (c.case, g)))
+            .filter_map(|c| {
+                c.groups
+                    .iter()
+                    .find(|g| g.id == limits.id)
+                    .map(|g| (c.case, g))
+            })
             .filter(|(_, g)| g.load_kg > 1.0)
             .map(|(case, g)| (case, (g.right_kg - g.left_kg) / g.load_kg, g))
             .reduce(|a, b| if b.1.abs() > a.1.abs() { b } else { a });
-        let Some((case, difference, group)) = worst else { continue };
+        let Some((case, difference, group)) = worst else {
+            continue;
+        };
         let share = difference.abs();
         let severity = if share > MOST {
             Severity::Fails
@@ -44,7 +51,10 @@ fn run(answers: &Answers, report: &mut Report) {
         };
         let side = if difference > 0.0 { "right" } else { "left" };
         let sentence = Phrase::new()
-            .text(format!("The {} is heavier on the {side}: left ", limits.name))
+            .text(format!(
+                "The {} is heavier on the {side}: left ",
+                limits.name
+            ))
             .mass(group.left_kg)
             .text(", right ")
             .mass(group.right_kg)

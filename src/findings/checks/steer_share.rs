@@ -32,7 +32,10 @@ fn run(answers: &Answers, report: &mut Report) {
         .iter()
         .filter(|g| {
             let steers = |id: &String| {
-                chassis.axles.iter().any(|a| &a.id == id && a.kind == AxleKind::Steer)
+                chassis
+                    .axles
+                    .iter()
+                    .any(|a| &a.id == id && a.kind == AxleKind::Steer)
             };
             g.axles.iter().any(steers)
         })

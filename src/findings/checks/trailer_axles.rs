@@ -18,20 +18,32 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    let Some(trailer) = &answers.vehicle.trailer else { return };
+    let Some(trailer) = &answers.vehicle.trailer else {
+        return;
+    };
     let rating = trailer.trailer.axles_rating_kg;
     let law = crate::legality::trailer_limit_kg(&answers.vehicle);
     let (limit, source) = match (law, &answers.vehicle.law) {
         (Some(kg), Some(law)) if kg < rating => (kg, law.source.clone()),
-        _ => (rating, Source::new(Basis::Datasheet, "rating of the trailer")),
+        _ => (
+            rating,
+            Source::new(Basis::Datasheet, "rating of the trailer"),
+        ),
     };
     let heaviest = finished(answers)
         .filter_map(|c| c.trailer_axles_kg.map(|kg| (c.case, kg)))
         .reduce(|a, b| if b.1 > a.1 { b } else { a });
     let Some((case, kg)) = heaviest else { return };
     let over = kg - limit;
-    let severity = if over > 1e-6 { Severity::Fails } else { Severity::Holds };
-    let sentence = Phrase::new().text("The trailer axles carry ").mass(kg).text(format!(" ({}), ", case.words()));
+    let severity = if over > 1e-6 {
+        Severity::Fails
+    } else {
+        Severity::Holds
+    };
+    let sentence = Phrase::new()
+        .text("The trailer axles carry ")
+        .mass(kg)
+        .text(format!(" ({}), ", case.words()));
     let sentence = if over > 1e-6 {
         sentence.mass(over).text(" over their limit of ")
     } else {

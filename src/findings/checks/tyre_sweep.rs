@@ -18,5 +18,10 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    gap::against(answers, report, State::TyreMoving, "tyres at full jounce and lock");
+    gap::against(
+        answers,
+        report,
+        State::TyreMoving,
+        "tyres at full jounce and lock",
+    );
 }

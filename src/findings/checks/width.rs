@@ -24,9 +24,18 @@ fn run(answers: &Answers, report: &mut Report) {
             answers.vehicle.chassis.source.clone(),
         ),
     };
-    let Some(widest) = parts.iter().reduce(|a, b| if b.mm > a.mm { b } else { a }) else { return };
-    for reach in parts.iter().filter(|r| r.mm > limit + 0.5 || r.tag == widest.tag) {
-        let severity = if reach.mm > limit + 0.5 { Severity::Fails } else { Severity::Holds };
+    let Some(widest) = parts.iter().reduce(|a, b| if b.mm > a.mm { b } else { a }) else {
+        return;
+    };
+    for reach in parts
+        .iter()
+        .filter(|r| r.mm > limit + 0.5 || r.tag == widest.tag)
+    {
+        let severity = if reach.mm > limit + 0.5 {
+            Severity::Fails
+        } else {
+            Severity::Holds
+        };
         let sentence = Phrase::new()
             .text(format!("With {} the truck is ", reach.tag))
             .length(reach.mm)

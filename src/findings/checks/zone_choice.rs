@@ -17,9 +17,13 @@ pub static CHECK: Check = Check {
 
 fn run(answers: &Answers, report: &mut Report) {
     for (tag, zone) in &answers.clearances.extents.not_permitted {
-        let allowed = answers.vehicle.item(tag).map_or_else(String::new, |i| i.part.zones.join(", "));
-        let sentence = Phrase::new()
-            .text(format!("{tag} is not made for the zone {zone}; its file names: {allowed}."));
+        let allowed = answers
+            .vehicle
+            .item(tag)
+            .map_or_else(String::new, |i| i.part.zones.join(", "));
+        let sentence = Phrase::new().text(format!(
+            "{tag} is not made for the zone {zone}; its file names: {allowed}."
+        ));
         let finding = Finding::new(Severity::Caution, tag.clone(), sentence).about([tag.clone()]);
         report.add(finding);
     }

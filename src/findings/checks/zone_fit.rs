@@ -16,8 +16,17 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    for out in answers.clearances.extents.outside.iter().filter(|o| o.by_mm > 0.05) {
-        let zone = answers.vehicle.zone(&out.zone).map_or(out.zone.as_str(), |z| z.name.as_str());
+    for out in answers
+        .clearances
+        .extents
+        .outside
+        .iter()
+        .filter(|o| o.by_mm > 0.05)
+    {
+        let zone = answers
+            .vehicle
+            .zone(&out.zone)
+            .map_or(out.zone.as_str(), |z| z.name.as_str());
         let sentence = Phrase::new()
             .text(format!("{} stands ", out.tag))
             .length(out.by_mm)

@@ -19,7 +19,11 @@ fn run(answers: &Answers, report: &mut Report) {
     for zone in &answers.clearances.extents.zones {
         let Some(limit) = zone.limit_kg else { continue };
         let over = zone.mass_kg > limit + 1e-6;
-        let severity = if over { Severity::Fails } else { Severity::Holds };
+        let severity = if over {
+            Severity::Fails
+        } else {
+            Severity::Holds
+        };
         let sentence = Phrase::new()
             .text(format!("The zone {} carries ", zone.name))
             .mass(zone.mass_kg)

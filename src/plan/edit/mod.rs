@@ -200,7 +200,8 @@ impl Edit {
     pub fn applied(&self, plan: &Plan, library: &Library) -> Result<Plan, Refusal> {
         let mut next = plan.clone();
         self.make(&mut next, library)?;
-        next.check("plan").map_err(|problems| Refusal::new(problems.to_string()))?;
+        next.check("plan")
+            .map_err(|problems| Refusal::new(problems.to_string()))?;
         Ok(next)
     }
 
@@ -330,16 +331,20 @@ fn known<'a>(
     if ids.any(|one| one == id) {
         Ok(())
     } else {
-        Err(Refusal::new(format!("no {what} \"{id}\" in the library ({list})")))
+        Err(Refusal::new(format!(
+            "no {what} \"{id}\" in the library ({list})"
+        )))
     }
 }
 
 /// A strip-out may not take more than the truck has, nor tip it off an axle.
 fn refuse_impossible_strip(plan: &Plan, library: &Library) -> Result<(), Refusal> {
     let vehicle = resolved(plan, library)?;
-    vehicle.problems.iter().find(|p| p.path == "changes.stripped").map_or(Ok(()), |problem| {
-        Err(Refusal::new(problem.to_string()))
-    })
+    vehicle
+        .problems
+        .iter()
+        .find(|p| p.path == "changes.stripped")
+        .map_or(Ok(()), |problem| Err(Refusal::new(problem.to_string())))
 }
 
 /// A new wheelbase moves what is placed behind the splice along with the frame.
@@ -347,7 +352,9 @@ fn change_wheelbase(plan: &mut Plan, library: &Library, mm: f64) -> Result<(), R
     let (low, high) = (Chassis::WHEELBASE_MIN_MM, Chassis::WHEELBASE_MAX_MM);
     if !mm.is_finite() || mm < low || mm > high {
         let mm = repeated(mm);
-        return Err(Refusal::new(format!("a wheelbase of {mm} mm is outside {low} to {high} mm")));
+        return Err(Refusal::new(format!(
+            "a wheelbase of {mm} mm is outside {low} to {high} mm"
+        )));
     }
     let before = resolved(plan, library)?;
     let splice = before.splice_x_mm;
@@ -360,7 +367,14 @@ fn change_wheelbase(plan: &mut Plan, library: &Library, mm: f64) -> Result<(), R
             "a wheelbase of {mm} mm leaves less than 500 mm between cab and driven axle"
         )));
     }
-    for (placed, item) in plan.placed.iter_mut().zip(&before.items) {
+    for placed in &mut plan.placed {
+        let Some(item) = before.item(&placed.tag) else {
+            continue;
+        };
+        // An axle's zone moves with the axle, and what is the axle stays in its middle.
+        if item.unsprung_axle.is_some() {
+            continue;
+        }
         // Only what stands wholly behind the cut moves with the rear frame; a shorter frame takes
         // the same parts back to where they came from.
         let edge = if by < 0.0 { splice - by } else { splice };
@@ -368,7 +382,9 @@ fn change_wheelbase(plan: &mut Plan, library: &Library, mm: f64) -> Result<(), R
         match &mut placed.place {
             Place::Free { x_mm, .. } if moves => *x_mm += by,
             Place::Free { .. } => {}
-            Place::Zone { id, from_front_mm, .. } => {
+            Place::Zone {
+                id, from_front_mm, ..
+            } => {
                 let front = |v: &Vehicle| v.zone(id).map_or(0.0, |z| z.volume.min.x);
                 let zone_moved = front(&after) - front(&before);
                 let wanted = if moves { by } else { 0.0 };

@@ -9,7 +9,15 @@ use crate::vehicle::{Item, Vehicle, listed};
 impl Edit {
     pub(super) fn make_on_parts(&self, plan: &mut Plan, library: &Library) -> Result<(), Refusal> {
         match self {
-            Self::Place { part, x_mm, y_mm, z_mm, zone, turn, tag } => {
+            Self::Place {
+                part,
+                x_mm,
+                y_mm,
+                z_mm,
+                zone,
+                turn,
+                tag,
+            } => {
                 let found = part_of(plan, library, part)?;
                 if plan.placed.len() >= Plan::MOST_PARTS {
                     return Err(Refusal::new(format!("at most {} parts", Plan::MOST_PARTS)));
@@ -33,7 +41,13 @@ impl Edit {
                     locked: false,
                 });
             }
-            Self::Move { tag, x_mm, y_mm, z_mm, zone } => {
+            Self::Move {
+                tag,
+                x_mm,
+                y_mm,
+                z_mm,
+                zone,
+            } => {
                 let vehicle = resolved(plan, library)?;
                 let placed = movable(plan, tag)?;
                 let keep = match &placed.place {
@@ -64,10 +78,17 @@ impl Edit {
                 let mut copy = find_placed(plan, tag)?.clone();
                 copy.tag = free_tag(plan, part_of(plan, library, &copy.part)?);
                 copy.locked = false;
-                let gap = item.clearance.rear_mm.unwrap_or(item.clearance.all_mm).max(30.0);
+                let gap = item
+                    .clearance
+                    .rear_mm
+                    .unwrap_or(item.clearance.all_mm)
+                    .max(30.0);
                 let by = item.bounds.size().x + gap;
                 match &mut copy.place {
-                    Place::Zone { from_front_mm: x, .. } | Place::Free { x_mm: x, .. } => *x += by,
+                    Place::Zone {
+                        from_front_mm: x, ..
+                    }
+                    | Place::Free { x_mm: x, .. } => *x += by,
                 }
                 plan.placed.push(copy);
             }
@@ -85,11 +106,15 @@ impl Edit {
             Self::Fill { tag, share } => {
                 let id = find_placed(plan, tag)?.part.clone();
                 if part_of(plan, library, &id)?.contents.is_none() {
-                    return Err(Refusal::new(format!("{tag} holds nothing that could be filled")));
+                    return Err(Refusal::new(format!(
+                        "{tag} holds nothing that could be filled"
+                    )));
                 }
                 if !(0.0..=1.0).contains(share) {
                     let share = repeated(*share);
-                    return Err(Refusal::new(format!("a level of {share} is not within 0 to 1")));
+                    return Err(Refusal::new(format!(
+                        "a level of {share} is not within 0 to 1"
+                    )));
                 }
                 find_placed(plan, tag)?.fill = (*share != 1.0).then_some(*share);
             }
@@ -124,7 +149,10 @@ impl Edit {
         placed.turn = (placed.turn + 1) % 4;
         let after = middle(&resolved(plan, library)?)?;
         match &mut movable(plan, tag)?.place {
-            Place::Zone { from_front_mm: x, .. } | Place::Free { x_mm: x, .. } => {
+            Place::Zone {
+                from_front_mm: x, ..
+            }
+            | Place::Free { x_mm: x, .. } => {
                 *x += before.x - after.x;
             }
         }
@@ -133,7 +161,9 @@ impl Edit {
 }
 
 fn item_of<'a>(vehicle: &'a Vehicle, tag: &str) -> Result<&'a Item, Refusal> {
-    vehicle.item(tag).ok_or_else(|| Refusal::new(format!("no part \"{tag}\" on the truck")))
+    vehicle
+        .item(tag)
+        .ok_or_else(|| Refusal::new(format!("no part \"{tag}\" on the truck")))
 }
 
 fn movable<'a>(plan: &'a mut Plan, tag: &str) -> Result<&'a mut Placed, Refusal> {
@@ -147,13 +177,22 @@ fn movable<'a>(plan: &'a mut Plan, tag: &str) -> Result<&'a mut Placed, Refusal>
 /// A place from truck coordinates, counted in a zone or free.
 fn placed_in(vehicle: &Vehicle, zone: Option<&str>, at: [f64; 3]) -> Result<Place, Refusal> {
     let [x_mm, y_mm, z_mm] = at;
-    let Some(id) = zone else { return Ok(Place::Free { x_mm, y_mm, z_mm }) };
+    let Some(id) = zone else {
+        return Ok(Place::Free { x_mm, y_mm, z_mm });
+    };
     let Some(found) = vehicle.zone(id) else {
         let known = listed(vehicle.zones.iter().map(|z| &z.id));
-        return Err(Refusal::new(format!("no zone \"{id}\" on this chassis ({known})")));
+        return Err(Refusal::new(format!(
+            "no zone \"{id}\" on this chassis ({known})"
+        )));
     };
     let from_front_mm = x_mm - found.volume.min.x;
-    Ok(Place::Zone { id: id.to_owned(), from_front_mm, y_mm, z_mm })
+    Ok(Place::Zone {
+        id: id.to_owned(),
+        from_front_mm,
+        y_mm,
+        z_mm,
+    })
 }
 
 fn other_side(zone: &str) -> String {
@@ -173,7 +212,9 @@ fn strip_driven_axle(
     let axle_ids = || vehicle.chassis.axles.iter().skip(1).map(|a| &a.id);
     let Some(axle) = zone.filter(|id| axle_ids().any(|a| a == id)) else {
         let list = listed(axle_ids());
-        return Err(Refusal::new(format!("an e-axle goes to an axle position ({list})")));
+        return Err(Refusal::new(format!(
+            "an e-axle goes to an axle position ({list})"
+        )));
     };
     known("axle", axle, vehicle.chassis.axles.iter().map(|a| &a.id))?;
     let on_it = |item: &Item| item.unsprung_axle.as_deref() == Some(axle);
