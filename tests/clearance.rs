@@ -2,7 +2,7 @@
 //! and findings come out. *Hand*: every figure can be followed on paper from the bare chassis of
 //! `tests/loads/yard.rs`. *Property*: order and common moves do not matter.
 
-#![allow(clippy::unwrap_used, clippy::panic)] // tests
+#![allow(clippy::unwrap_used, clippy::panic, clippy::disallowed_methods)] // tests
 
 #[path = "clearance/motion.rs"]
 mod motion;

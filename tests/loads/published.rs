@@ -97,7 +97,8 @@ impl Published {
             let wanted = self.expected[key];
             let within = self.tolerance.abs.unwrap_or(0.0)
                 + self.tolerance.rel.unwrap_or(0.0) * wanted.abs();
-            if !((found - wanted).abs() <= within) {
+            let off = (found - wanted).abs();
+            if off.is_nan() || off > within {
                 let id = &self.id;
                 misses.push(format!(
                     "{id} {key}: found {found}, {wanted} wanted within {within}"
