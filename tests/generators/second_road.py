@@ -1,0 +1,831 @@
+#!/usr/bin/env python3
+"""Works every example plan out a second way, from the data files alone, and compares.
+
+Nothing of the program is used but its answer (`axlewright evaluate PLAN --format json`). Loads come
+from solving the equilibrium (and, with three supports or more, the springs) as one linear system of
+forces and frame displacements; the program uses influence lines. Distances between boxes are the
+gaps of their three projections; everything round or turned goes to FCL. Suspension travel is tried
+in steps, where the program sweeps a hull. Each part asks for room on the side along which the gap
+is widest.
+
+Checked: every load case (groups, axles, sides, centre of gravity, sprung mass, kingpin, trailer
+axles, gross), payload at each limit, range of the fifth wheel, every gap that fails and the closest
+that holds, ground, width, room behind the cab, zones. Also variants of each plan: wheelbase +400 mm
+and -200 mm, fifth wheel at both ends of its slider, lift axles up, tanks empty.
+
+Versions when written: Python 3.11, numpy 2.4.6, python-fcl 0.7.0.11.
+
+    pip install numpy python-fcl
+    cargo build && python3 tests/generators/second_road.py [PLAN ...]
+
+Prints one line for each number that differs, with both; exit 1 if there is any.
+"""
+
+import copy
+import json
+import math
+import os
+import pathlib
+import subprocess
+import sys
+import tempfile
+import tomllib
+
+import fcl
+import numpy as np
+
+ROOT = pathlib.Path(os.environ.get("AXLEWRIGHT_ROOT", pathlib.Path(__file__).resolve().parents[2]))
+PROGRAM = os.environ.get("AXLEWRIGHT", str(ROOT / "target" / "debug" / "axlewright"))
+LB, IN = 0.45359237, 25.4
+LISTED = 100.0  # mm beyond what is asked for: farther gaps are not listed
+
+
+def toml(path):
+    return tomllib.loads(path.read_text())
+
+
+CHASSIS, TRAILERS, PARTS = {}, {}, {}
+for file in sorted((ROOT / "chassis-templates").glob("*.toml")):
+    data = toml(file)
+    (TRAILERS if "kingpin_to_axles_mm" in data else CHASSIS)[data["id"]] = data
+for file in sorted((ROOT / "parts-catalogue").glob("*.toml")):
+    PARTS.update({p["id"]: p for p in toml(file)["part"]})
+LAWS = {d["id"]: d for d in map(toml, sorted((ROOT / "src" / "law").glob("*.toml")))}
+
+
+# ---- solids: ("box", lo, hi) and ("cyl", end, end, radius) -------------------------------------
+
+def solids_of(shapes):
+    out = []
+    for shape in shapes:
+        if "box" in shape:
+            b = shape["box"]
+            out.append(("box", np.array(b["from_mm"], float), np.array(b["to_mm"], float)))
+        else:
+            c = shape["cylinder"]
+            out.append(("cyl", np.array(c["from_mm"], float), np.array(c["to_mm"], float),
+                        c["diameter_mm"] / 2))
+    return out
+
+
+def bounds(solids):
+    lows, highs = [], []
+    for s in solids:
+        if s[0] == "box":
+            lows.append(s[1])
+            highs.append(s[2])
+        else:
+            d = (s[2] - s[1]) / np.linalg.norm(s[2] - s[1])
+            reach = s[3] * np.sqrt(np.maximum(0, 1 - d * d))
+            lows.append(np.minimum(s[1], s[2]) - reach)
+            highs.append(np.maximum(s[1], s[2]) + reach)
+    return np.min(lows, 0), np.max(highs, 0)
+
+
+def moved(solids, by):
+    by = np.array(by, float)
+    return [(s[0], s[1] + by, s[2] + by, *s[3:]) for s in solids]
+
+
+def turn_point(p, quarter, about):
+    x, y = p[0] - about[0], p[1] - about[1]
+    for _ in range(quarter):
+        x, y = -y, x  # rear (x) goes to the right (y)
+    return np.array([about[0] + x, about[1] + y, p[2]])
+
+
+def turned(solids, quarter, about):
+    out = []
+    for s in solids:
+        a, b = turn_point(s[1], quarter, about), turn_point(s[2], quarter, about)
+        if s[0] == "box":
+            a, b = np.minimum(a, b), np.maximum(a, b)
+        out.append((s[0], a, b, *s[3:]))
+    return out
+
+
+def yawed_cylinder(s, angle):
+    middle = (s[1] + s[2]) / 2
+    c, n = math.cos(angle), math.sin(angle)
+    m = np.array([[c, -n, 0], [n, c, 0], [0, 0, 1]])
+    return ("cyl", middle + m @ (s[1] - middle), middle + m @ (s[2] - middle), s[3])
+
+
+def fcl_object(s):
+    if s[0] == "box":
+        size = np.maximum(s[2] - s[1], 1e-6)
+        return fcl.CollisionObject(fcl.Box(*size), fcl.Transform(np.eye(3), (s[1] + s[2]) / 2))
+    d = s[2] - s[1]
+    length = np.linalg.norm(d)
+    z = d / length
+    x = np.cross(z, [0, 0, 1.0] if abs(z[2]) < 0.9 else [1.0, 0, 0])
+    x /= np.linalg.norm(x)
+    rotation = np.column_stack([x, np.cross(z, x), z])
+    return fcl.CollisionObject(fcl.Cylinder(s[3], length), fcl.Transform(rotation, (s[1] + s[2]) / 2))
+
+
+def gap(a, b):
+    """Signed distance and its direction from a to b; the depth is known for two boxes only."""
+    if a[0] == b[0] == "box":
+        apart = np.maximum(b[1] - a[2], a[1] - b[2])
+        if (apart > 0).any():
+            v = np.maximum(apart, 0)
+            sign = np.where(b[1] + b[2] > a[1] + a[2], 1, -1)
+            return float(np.linalg.norm(v)), v * sign, True
+        k = int(np.argmax(apart))
+        v = np.zeros(3)
+        v[k] = 1 if (b[1] + b[2])[k] > (a[1] + a[2])[k] else -1
+        return float(apart[k]), v, True
+    oa, ob = fcl_object(a), fcl_object(b)
+    if fcl.collide(oa, ob, fcl.CollisionRequest(), fcl.CollisionResult()):
+        return -1.0, np.zeros(3), False
+    r = fcl.DistanceResult()
+    d = fcl.distance(oa, ob, fcl.DistanceRequest(True), r)
+    return float(d), np.array(r.nearest_points[1]) - np.array(r.nearest_points[0]), True
+
+
+def nearest(first, second):
+    found = [gap(a, b) for a in first for b in second]
+    return min(found, key=lambda g: g[0])
+
+
+# ---- the truck ---------------------------------------------------------------------------------
+
+class Truck:
+    def __init__(self, plan):
+        self.plan = plan
+        choice = plan["chassis"]
+        self.donor = CHASSIS[choice["template"]] if "template" in choice else choice["inline"]
+        self.c = copy.deepcopy(self.donor)
+        changes = plan.get("changes", {})
+        d = self.donor["dimensions"]
+        self.boc = d["bumper_to_back_of_cab_mm"] - d["bumper_to_axle_mm"]
+        self.by = changes.get("wheelbase_mm", d["wheelbase_mm"]) - d["wheelbase_mm"]
+        tyres = [a["x_mm"] - a["tyres"]["diameter_mm"] / 2 for a in self.donor["axle"]
+                 if a["x_mm"] > max(self.boc, 0)]
+        first = min(tyres) if tyres else self.boc
+        self.splice = changes.get("splice_x_mm", (self.boc + max(first, self.boc)) / 2)
+        self.stripped = set(changes.get("stripped", []))
+        self.raised = set(changes.get("raised", []))
+        self.stretch()
+        if "fifth_wheel_ahead_mm" in changes:
+            fw = self.c["fifth_wheel"]
+            slide = fw["ahead_mm"] - changes["fifth_wheel_ahead_mm"]
+            fw["ahead_mm"] -= slide
+            for o in self.c["obstacle"]:
+                if o["kind"] == "fifth-wheel":
+                    self.shift(o["envelope"], slide, always=True)
+        self.end = self.c["dimensions"]["wheelbase_mm"] + self.c["dimensions"]["after_frame_mm"]
+        load = plan.get("loads", {}).get("trailer")
+        self.trailer = TRAILERS[load["id"]] if load else None
+        if load:
+            share = 1 - load.get("load_cg", self.trailer["load_cg"])
+            self.pin_empty = self.trailer["tare_kg"] * self.trailer["tare_on_kingpin"]
+            self.pin_share = share
+            self.payload = load["payload_kg"]
+        fw = self.c.get("fifth_wheel")
+        self.pin_x = self.c["dimensions"]["wheelbase_mm"] - fw["ahead_mm"] if fw else None
+        self.law = LAWS.get(plan.get("law", {}).get("regime"))
+        self.zones = self.make_zones()
+        self.items = [self.put(p) for p in plan.get("placed", [])]
+        self.items += [self.shaft(s) for s in plan.get("shafts", [])]
+
+    def shift(self, shapes, by, always=False):
+        for shape in shapes:
+            s = next(iter(shape.values()))
+            if always or (s["from_mm"][0] + s["to_mm"][0]) / 2 > self.splice:
+                s["from_mm"][0] += by
+                s["to_mm"][0] += by
+
+    def stretch(self):
+        if not self.by:
+            return
+        self.c["dimensions"]["wheelbase_mm"] += self.by
+        for a in self.c["axle"]:
+            if a["x_mm"] > self.splice:
+                a["x_mm"] += self.by
+                if "input_x_mm" in a:
+                    a["input_x_mm"] += self.by
+        for thing in self.c.get("obstacle", []) + self.c.get("hardware", []):
+            self.shift(thing.get("envelope", []), self.by)
+        if "body" in self.c:
+            for end in ("front_x_mm", "rear_x_mm"):
+                if self.c["body"][end] > self.splice:
+                    self.c["body"][end] += self.by
+
+    def axle(self, name):
+        return next((a for a in self.c["axle"] if a["id"] == name), None)
+
+    def make_zones(self):
+        c, d = self.c, self.c["dimensions"]
+        half, rail = d["overall_width_mm"] / 2, d["frame_width_mm"] / 2
+        top, bumper, end, boc = d["frame_top_laden_mm"], -d["bumper_to_axle_mm"], self.end, self.boc
+        rear = [a for a in c["axle"] if a["kind"] != "steer" and a["x_mm"] > max(boc, 0)]
+        first = min((a["x_mm"] - a["tyres"]["diameter_mm"] / 2 for a in rear), default=end)
+        last = max((a["x_mm"] + a["tyres"]["diameter_mm"] / 2 for a in rear), default=end)
+        hood = max(c["cab"]["hood_top_z_mm"], top + 1)
+        beside = 0.9 * c["axle"][0]["tyres"]["loaded_radius_mm"]
+        if "fifth_wheel" in c:
+            deck = d["wheelbase_mm"] - c["fifth_wheel"]["ahead_mm"]
+        else:
+            deck = c["body"]["front_x_mm"] if "body" in c else end
+        roof = c["body"]["floor_z_mm"] if "body" in c else 4100
+        steps = min(c["cab"]["steps_end_x_mm"], boc)
+        z = {
+            "front": ((bumper, -beside), (-half, half), (250, hood)),
+            "hood-bay": ((-beside, c["cab"]["front_x_mm"]), (-600, 600), (250, hood)),
+            "under-cab": ((beside, boc), (-half, half), (250, c["cab"]["floor_z_mm"])),
+            "saddle-left": ((steps, first - 75), (-half, -rail), (250, top + 60)),
+            "saddle-right": ((steps, first - 75), (rail, half), (250, top + 60)),
+            "between-rails": ((beside, end), (-rail + c["rail"]["wall_mm"], rail - c["rail"]["wall_mm"]),
+                              (250, top)),
+            "behind-cab": ((boc, deck), (-half, half), (top, 4100)),
+            "frame-top": ((boc, end), (-half, half), (top, roof)),
+            "overhang": ((last + 75, end), (-half, half), (250, top)),
+            "frame": ((bumper, end), (-half, half), (0, 4100)),
+        }
+        for a in c["axle"]:
+            if a["kind"] != "steer":
+                z[a["id"]] = ((a["x_mm"] - 700, a["x_mm"] + 700), (-half, half), (0, top))
+        return {k: (np.array([p[0] for p in v], float), np.array([max(p) for p in v], float))
+                for k, v in z.items()}
+
+    def part(self, name):
+        return next((p for p in self.plan.get("parts", []) if p["id"] == name), None) or PARTS[name]
+
+    def put(self, placed):
+        part = self.part(placed["part"])
+        place, zone = placed["place"], None
+        if "zone" in place:
+            zone = place["zone"]["id"]
+            p = place["zone"]
+            at = np.array([self.zones[zone][0][0] + p["from_front_mm"], p["y_mm"], p["z_mm"]])
+        else:
+            p = place["free"]
+            at = np.array([p["x_mm"], p["y_mm"], p["z_mm"]])
+        raw = solids_of(part["envelope"])
+        lo, hi = bounds(raw) if raw else (np.zeros(3), np.zeros(3))
+        about = (lo + hi) / 2
+        cg = part.get("cg")
+        cg = np.array([cg["x_mm"], cg["y_mm"], cg["z_mm"]]) if cg else about
+        quarter = placed.get("turn", 0)
+        solids = turned(raw, quarter, about)
+        lo, hi = bounds(solids) if raw else (lo, hi)
+        by = at - np.array([lo[0], (lo[1] + hi[1]) / 2, lo[2]])
+        sides = dict(part.get("clearance", {}))
+        everywhere = sides.pop("all_mm", 0)
+        ring = [sides.get(k, everywhere) for k in ("rear_mm", "right_mm", "front_mm", "left_mm")]
+        ring = ring[-quarter:] + ring[:-quarter] if quarter else ring  # rear's demand moves to right
+        asked = dict(zip(("rear", "right", "front", "left"), ring))
+        asked.update(top=sides.get("top_mm", everywhere), bottom=sides.get("bottom_mm", everywhere))
+        beam = zone if "axle" in part and self.axle(zone) else None
+        return dict(tag=placed["tag"], part=part, zone=zone, turn=quarter, solids=moved(solids, by),
+                    lo=lo + by, hi=hi + by, cg=turn_point(cg, quarter, about) + by,
+                    mass=part["mass_kg"], full=part.get("contents", {}).get("full_kg", 0),
+                    fill=placed.get("fill", 1), asked=asked, beam=beam, soft=part.get("soft", False),
+                    joined=set(), drives=None, about=about, by=by)
+
+    def shaft(self, run):
+        part = self.part(run["part"])
+        source = next(i for i in self.items if i["tag"] == run["from"])
+        start = turn_point(np.array(source["part"]["output"]["at_mm"], float), source["turn"],
+                           source["about"]) + source["by"]
+        axle = self.axle(run["to_axle"])
+        end = np.array([axle["input_x_mm"], 0, axle["input_z_mm"]])
+        length = float(np.linalg.norm(end - start))
+        tube = part["shaft"]
+        lo, hi = bounds(solids_of(part["envelope"]))
+        solids = [("cyl", start, end, min((hi - lo)[1:]) / 2)]
+        mass = part["mass_kg"] + tube.get("kg_per_m", 0) * (length - tube.get("nominal_length_mm", length)) / 1000
+        everywhere = part.get("clearance", {}).get("all_mm", 0)
+        lo, hi = bounds(solids)
+        return dict(tag=run["tag"], part=part, zone=None, turn=0, solids=solids, lo=lo, hi=hi,
+                    cg=(start + end) / 2, mass=mass, full=0, fill=1, beam=None, soft=False,
+                    asked=dict.fromkeys(("rear", "right", "front", "left", "top", "bottom"), everywhere),
+                    joined={run["from"]}, drives=run["to_axle"])
+
+    # ---- masses ----
+
+    def moves(self):
+        """(mass, from, to) of everything that the wheelbase change shifts or adds."""
+        out, c = [], self.donor
+        if self.by:
+            for k in c.get("kept", []):
+                if "spread_mm" in k:
+                    a, b = k["spread_mm"]
+                    cut = min(max(self.splice, a), b)
+                    if b > cut:
+                        out.append((k["mass_kg"] * (b - cut) / (b - a), (cut + b) / 2, (cut + b) / 2 + self.by))
+                elif k["cg"]["x_mm"] > self.splice:
+                    out.append((k["mass_kg"], k["cg"]["x_mm"], k["cg"]["x_mm"] + self.by))
+            for h in c["hardware"]:
+                if h["id"] not in self.stripped and h["cg"]["x_mm"] > self.splice:
+                    out.append((h["mass_kg"], h["cg"]["x_mm"], h["cg"]["x_mm"] + self.by))
+        if "fifth_wheel" in c:
+            old, new = c["fifth_wheel"], self.c["fifth_wheel"]
+            x = self.c["dimensions"]["wheelbase_mm"]
+            out.append((old["mass_kg"], x - old["ahead_mm"], x - new["ahead_mm"]))
+        return out
+
+    def masses(self, case):
+        """List of (kg, x, y, z)."""
+        out = []
+        t = self.donor["ticket"]
+        for load in t["axle"]:
+            x, track = self.group(self.donor, load["group"])
+            l, r = load.get("left_kg"), load.get("right_kg")
+            y = (r - l) / (r + l) * track / 2 if l is not None and r is not None else 0
+            out.append((load["load_kg"], x, y, t.get("cg_z_mm", math.nan)))
+        if case != "donor":
+            for h in self.donor["hardware"]:
+                if h["id"] in self.stripped:
+                    g = h["cg"]
+                    out.append((-h["mass_kg"], g["x_mm"], g["y_mm"], g["z_mm"]))
+        if case in ("donor", "stripped"):
+            return out
+        for m, a, b in self.moves():
+            out += [(-m, a, 0, 0), (m, b, 0, 0)]
+        r = self.donor["rail"]
+        area = r["depth_mm"] * r["wall_mm"] + 2 * (r["flange_mm"] - r["wall_mm"]) * r["wall_mm"]
+        out.append((2 * area * 7850e-9 * self.by, self.splice + self.by / 2, 0,
+                    self.donor["dimensions"]["frame_top_laden_mm"] - r["depth_mm"] / 2))
+        for i in self.items:
+            out.append((i["mass"], *i["cg"]))
+            fill = 0.5 if case == "half-tanks" else i["fill"]
+            out.append((i["full"] * fill, *((i["lo"] + i["hi"]) / 2)))
+        loads = self.plan.get("loads", {})
+        if case != "unladen" and "driver_kg" in loads:
+            s = self.c["driver_seat"]
+            out.append((loads["driver_kg"], s["x_mm"], s["y_mm"], s["z_mm"]))
+        if case in ("laden", "coupled") and "payload" in loads:
+            at = loads["payload"]["at"]
+            if "level" in at:
+                at = at["level"]
+                p = ((at["front_x_mm"] + at["rear_x_mm"]) / 2, 0, at["z_mm"])
+            else:
+                p = tuple(at["cg"][k] for k in ("x_mm", "y_mm", "z_mm"))
+            out.append((loads["payload"]["mass_kg"], *p))
+        return out
+
+    def shares(self, chassis, group):
+        names, rule = group["axles"], group["share"]
+        if isinstance(rule, dict) and "split" in rule:
+            s = list(rule["split"])
+        elif rule == "springs":
+            k = [next(a for a in chassis["axle"] if a["id"] == n)["suspension"]["rate_n_per_mm"] for n in names]
+            s = [v / sum(k) for v in k]
+        else:
+            s = [1 / len(names)] * len(names)
+        return s
+
+    def group(self, chassis, name):
+        g = next(g for g in chassis["group"] if g["id"] == name)
+        axles = [next(a for a in chassis["axle"] if a["id"] == n) for n in g["axles"]]
+        return (sum(s * a["x_mm"] for s, a in zip(self.shares(chassis, g), axles)),
+                sum(a["track_mm"] for a in axles) / len(axles))
+
+    def reactions(self, chassis, masses, weighed):
+        """Unknowns: every reaction, heave and pitch; one square system."""
+        groups, n = chassis["group"], len(chassis["group"])
+        xs = [self.group(chassis, g["id"])[0] / 1000 for g in groups]
+        a, b = np.zeros((n + 2, n + 2)), np.zeros(n + 2)
+        for i, g in enumerate(groups):
+            a[i, i] = 1
+            if all(x in self.raised for x in g["axles"]):
+                continue
+            if isinstance(g["share"], dict) and "fixed-kg" in g["share"]:
+                b[i] = g["share"]["fixed-kg"]
+                continue
+            k = sum(next(x for x in chassis["axle"] if x["id"] == m)["suspension"].get("rate_n_per_mm", 100)
+                    for m in g["axles"])
+            a[i, n], a[i, n + 1] = -k, -k * xs[i]
+            b[i] = weighed.get(g["id"], 0)
+        a[n, :n] = 1
+        a[n + 1, :n] = xs
+        b[n] = sum(m[0] for m in masses)
+        b[n + 1] = sum(m[0] * m[1] for m in masses) / 1000
+        return dict(zip((g["id"] for g in groups), np.linalg.solve(a, b)[:n]))
+
+    def case(self, case):
+        chassis = self.donor if case in ("donor", "stripped") else self.c
+        masses = self.masses(case)
+        weighed = {t["group"]: t["load_kg"] for t in self.donor["ticket"]["axle"]}
+        pin = self.pin_empty + self.payload * self.pin_share if case == "coupled" else 0
+        carried = masses + ([(pin, self.pin_x, 0, 0)] if pin else [])
+        total = self.reactions(chassis, carried, weighed)
+        if case == "donor":
+            total = weighed
+        out = {"groups": {}}
+        none = self.reactions(chassis, [], weighed)
+        for g in chassis["group"]:
+            side = 0
+            for m in carried:  # each mass's offset goes where its weight goes
+                side += m[2] * (self.reactions(chassis, [m[:4]], weighed)[g["id"]] - none[g["id"]]) if m[2] else 0
+            track = self.group(chassis, g["id"])[1]
+            load = total[g["id"]]
+            if case == "donor":
+                t = next(t for t in self.donor["ticket"]["axle"] if t["group"] == g["id"])
+                l, r = t.get("left_kg", load / 2), t.get("right_kg", load / 2)
+            else:
+                l, r = load / 2 - side / track, load / 2 + side / track
+            out["groups"][g["id"]] = (load, l, r)
+        mass = sum(m[0] for m in masses)
+        out["cg"] = [mass] + [sum(m[0] * m[k] for m in masses) / mass for k in (1, 2, 3)]
+        # Unsprung: each axle as it now is, at the place where it now stands.
+        unsprung = []
+        for a in chassis["axle"]:
+            unsprung.append((a["unsprung_kg"], a["x_mm"], 0, a["unsprung_z_mm"]))
+            for h in self.donor["hardware"]:
+                if case != "donor" and h["id"] in self.stripped and h.get("unsprung_axle") == a["id"]:
+                    # it left the axle: where the axle was weighed, or has moved to since
+                    dx = a["x_mm"] - next(d for d in self.donor["axle"] if d["id"] == a["id"])["x_mm"]
+                    unsprung.append((-h["mass_kg"], h["cg"]["x_mm"] + dx, h["cg"]["y_mm"], h["cg"]["z_mm"]))
+        if case not in ("donor", "stripped"):
+            unsprung += [(i["mass"], *i["cg"]) for i in self.items if i["beam"]]
+        sprung = masses + [(-u[0], *u[1:]) for u in unsprung]
+        m = sum(s[0] for s in sprung)
+        out["sprung"] = [m] + [sum(s[0] * s[k] for s in sprung) / m for k in (1, 2, 3)]
+        if case == "coupled":
+            whole = self.trailer["tare_kg"] + self.payload
+            out["kingpin"], out["trailer"], out["gross"] = pin, whole - pin, mass + whole
+        return out
+
+    # ---- limits ----
+
+    def limits(self):
+        out = {}
+        for g in self.c["group"]:
+            share = self.shares(self.c, g)
+            axles = [(self.axle(n), s) for n, s in zip(g["axles"], share) if n not in self.raised]
+            lows = [] if "gawr_kg" not in g else [g["gawr_kg"]]
+            whole = sum(s for _, s in axles)
+            for get in (lambda a: a.get("gawr_kg"), lambda a: a["tyres"].get("rating_axle_kg"),
+                        lambda a: a["suspension"].get("rating_kg"), self.beam_rating):
+                values = [get(a) for a, _ in axles]
+                if values and None not in values:
+                    lows.append(min(v * whole / s for v, (_, s) in zip(values, axles)))
+            if self.law and axles:
+                spread = (axles[-1][0]["x_mm"] - axles[0][0]["x_mm"]) / IN
+                one = self.law["single_axle_lb"] * LB
+                if spread <= self.law["single_within_in"]:
+                    lows.append(one)
+                elif spread <= self.law["tandem_within_in"]:
+                    lows.append(self.law["tandem_lb"] * LB)
+                else:
+                    lows.append(min(one * whole / s for _, s in axles))
+            out[g["id"]] = min(lows)
+        return out
+
+    def beam_rating(self, a):
+        for i in self.items:
+            if i["beam"] == a["id"]:
+                return i["part"]["axle"].get("rating_kg")
+        return math.inf
+
+    def trailer_limit(self):
+        t, law = self.trailer, self.law
+        if not law:
+            return t["axles_rating_kg"]
+        spread = t["axle_spacing_mm"] * (t["axle_count"] - 1) / IN
+        legal = (law["single_axle_lb"] if spread <= law["single_within_in"] else law["tandem_lb"]
+                 if spread <= law["tandem_within_in"] else law["single_axle_lb"] * t["axle_count"]) * LB
+        return min(legal, t["axles_rating_kg"])
+
+    def gross_limit(self):
+        lb = self.law["gross_lb"]
+        if self.plan["law"].get("allowance"):
+            lb = min(lb + self.law["allowance_lb"], self.law["allowance_ceiling_lb"])
+        return lb * LB
+
+    def payloads(self):
+        """Payload at each limit, by trying two payloads and drawing the line through them."""
+        states = []
+        for kg in (0.0, 1000.0):
+            plan = copy.deepcopy(self.plan)
+            loads = plan.setdefault("loads", {})
+            if self.trailer:
+                loads["trailer"]["payload_kg"] = kg
+            elif "payload" in loads:
+                loads["payload"]["mass_kg"] = kg
+            else:
+                b = self.c.get("body")
+                if not b:
+                    return {}
+                loads["payload"] = dict(mass_kg=kg, at=dict(level=dict(
+                    front_x_mm=b["front_x_mm"], rear_x_mm=b["rear_x_mm"], z_mm=b["floor_z_mm"])))
+            t = Truck(plan)
+            c = t.case("coupled" if self.trailer else "laden")
+            s = {g: v[0] for g, v in c["groups"].items()}
+            s["truck"] = c["cg"][0] + c.get("kingpin", 0)
+            s["gross weight"] = c.get("gross", c["cg"][0])
+            if self.trailer:
+                s.update({"fifth wheel": c["kingpin"], "trailer axles": c["trailer"],
+                          "combination": c["gross"], "trailer": kg})
+            states.append(s)
+        names = {g["id"]: g["name"] for g in self.c["group"]}
+        limits = dict(self.limits())
+        limits["truck"] = self.c["ratings"].get("gvwr_kg")
+        if self.law:
+            limits["gross weight"] = self.gross_limit()
+        if self.trailer:
+            limits.update({"fifth wheel": self.c["fifth_wheel"]["rating_kg"], "trailer axles": self.trailer_limit(),
+                           "combination": self.c["ratings"].get("gcwr_kg"), "trailer": self.trailer["payload_max_kg"]})
+        out = {}
+        for k, limit in limits.items():
+            slope = (states[1][k] - states[0][k]) / 1000
+            if limit is not None and slope > 1e-9:
+                out[names.get(k, k)] = (limit - states[0][k]) / slope
+        return out
+
+    def fifth_wheel_range(self):
+        fw = self.c.get("fifth_wheel")
+        if not fw or not self.trailer:
+            return None
+        low, high = fw["ahead_min_mm"], fw["ahead_max_mm"]
+        def at(ahead):
+            plan = copy.deepcopy(self.plan)
+            plan.setdefault("changes", {})["fifth_wheel_ahead_mm"] = ahead
+            return {g: v[0] for g, v in Truck(plan).case("coupled")["groups"].items()}
+        a, b, limits = at(low), at(high), self.limits()
+        lo, hi = low, high
+        for g in a:
+            if a[g] > limits[g] and b[g] > limits[g]:
+                return "none"
+            if a[g] <= limits[g] and b[g] <= limits[g]:
+                continue
+            edge = low + (limits[g] - a[g]) / (b[g] - a[g]) * (high - low)
+            lo, hi = (max(lo, edge), hi) if a[g] > limits[g] else (lo, min(hi, edge))
+        return (lo, hi) if lo <= hi else "none"
+
+    # ---- room ----
+
+    def bodies(self):
+        c, d, out = self.c, self.c["dimensions"], []
+        top, bottom, outer = d["frame_top_laden_mm"], d["frame_top_laden_mm"] - c["rail"]["depth_mm"], d["frame_width_mm"] / 2
+        r, x0 = c["rail"], c["rail"]["front_x_mm"]
+        for side, s in (("left", -1), ("right", 1)):
+            def plate(y, z0, z1):
+                ys = sorted((s * y, s * outer))
+                return ("box", np.array([x0, ys[0], z0], float), np.array([self.end, ys[1], z1], float))
+            out.append((f"rail-{side}", "rail", [plate(outer - r["wall_mm"], bottom, top),
+                        plate(outer - r["flange_mm"], top - r["wall_mm"], top),
+                        plate(outer - r["flange_mm"], bottom, bottom + r["wall_mm"])], 0))
+        out += [(o["id"], o["kind"], solids_of(o["envelope"]), o["clearance_mm"]) for o in c["obstacle"]]
+        cab = c["cab"]
+        out.append(("cab", "cab", [("box", np.array([min(cab["front_x_mm"], self.boc), -cab["width_mm"] / 2, cab["floor_z_mm"]], float),
+                    np.array([self.boc, cab["width_mm"] / 2, cab["roof_z_mm"]], float))], 25))
+        if "body" in c:
+            b = c["body"]
+            out.append(("body", "body", [("box", np.array([b["front_x_mm"], -b["width_mm"] / 2, b["floor_z_mm"]], float),
+                        np.array([b["rear_x_mm"], b["width_mm"] / 2, b["top_z_mm"]], float))], b["clearance_mm"]))
+        for h in c["hardware"]:
+            if h["id"] not in self.stripped and h.get("envelope"):
+                out.append((h["id"], "axle" if "unsprung_axle" in h else "hardware", solids_of(h["envelope"]), 0))
+        return out
+
+    def tyres(self):
+        for a in self.c["axle"]:
+            t = a["tyres"]
+            band = t["width_mm"] + (t.get("dual_spacing_mm", 0) if t["dual"] else 0)
+            up = a["suspension"]["jounce_mm"] if a["id"] in self.raised else 0
+            for side, s in (("left", -1), ("right", 1)):
+                p = [np.array([a["x_mm"], s * (a["track_mm"] / 2 + e * band / 2), t["loaded_radius_mm"] + up]) for e in (-1, 1)]
+                yield a, f"tyre-{a['id']}-{side}", ("cyl", p[0], p[1], t["diameter_mm"] / 2)
+
+    @staticmethod
+    def asks(item, v):
+        k = int(np.argmax(np.abs(v)))
+        return item["asked"][(("front", "rear"), ("left", "right"), ("bottom", "top"))[k][int(v[k] > 0)]]
+
+    def between(self, a, b, v):
+        asked = max(self.asks(a, v), self.asks(b, -v))
+        for one, two in ((a, b), (b, a)):
+            for rule in one["part"].get("keep_away", []):
+                if rule["kind"] == two["part"]["kind"]:
+                    asked = max(asked, rule["mm"])
+        return asked
+
+    def gaps(self):
+        """Check -> list of (names, distance, asked)."""
+        hard = [i for i in self.items if not i["soft"]]
+        out = {k: [] for k in ("part-gap", "frame-gap", "tyre-gap", "tyre-sweep", "suspension-travel",
+                               "cab-opening", "trailer-swing", "landing-legs")}
+        def add(check, names, g, asked):
+            if g[0] <= asked + LISTED:
+                out[check].append((names, g[0], asked, g[2]))
+        def near(lo, hi, solids, reach=400):
+            l, h = bounds(solids)
+            return (l < hi + reach).all() and (lo - reach < h).all()
+        bodies = self.bodies()
+        for n, a in enumerate(hard):
+            for b in hard[n + 1:]:
+                same = a["tag"] in b["joined"] or b["tag"] in a["joined"] or any(
+                    x["beam"] and x["beam"] in (y["beam"], y["drives"]) for x, y in ((a, b), (b, a)))
+                if a["beam"] or b["beam"] or same or not near(a["lo"], a["hi"], b["solids"], 1200):
+                    continue
+                g = nearest(a["solids"], b["solids"])
+                add("part-gap", f"{a['tag']}.{b['tag']}", g, self.between(a, b, g[1]))
+            for name, kind, solids, asked in bodies:
+                if kind == "axle" or a["beam"] or not near(a["lo"], a["hi"], solids):
+                    continue
+                g = nearest(a["solids"], solids)
+                add("frame-gap", f"{a['tag']}.{name}", g, 0 if kind == "rail" else max(asked, self.asks(a, g[1])))
+            for axle, name, tyre in self.tyres():
+                if axle["id"] in (a["beam"], a["drives"]) or not near(a["lo"], a["hi"], [tyre]):
+                    continue
+                add("tyre-gap", f"{a['tag']}.{name}", nearest(a["solids"], [tyre]), 75)
+                up = moved([tyre], [0, 0, axle["suspension"]["jounce_mm"]])
+                lock = math.radians(axle.get("steer_angle_deg", 0))
+                turns = [yawed_cylinder(t, lock * k / 3) for t in [tyre, *up] for k in range(-3, 4)] if lock else up
+                add("tyre-sweep", f"{a['tag']}.{name}", nearest(a["solids"], turns), 25)
+            if a["beam"]:
+                s = self.axle(a["beam"])["suspension"]
+                heights = np.linspace(-s["rebound_mm"], s["jounce_mm"], 37)
+                lo, hi = bounds(a["solids"])
+                for b in hard:
+                    if b["tag"] == a["tag"] or b["beam"] == a["beam"] or b["drives"] == a["beam"] or (b["beam"] and b["tag"] < a["tag"]):
+                        continue
+                    if not near(a["lo"], a["hi"], b["solids"]):
+                        continue
+                    theirs = [0.0]
+                    if b["beam"]:
+                        t = self.axle(b["beam"])["suspension"]
+                        theirs = np.linspace(-t["rebound_mm"], t["jounce_mm"], 7)
+                    g = min((nearest(moved(a["solids"], [0, 0, z]), moved(b["solids"], [0, 0, w])) for z in heights for w in theirs),
+                            key=lambda g: g[0])
+                    add("suspension-travel", f"{a['tag']}.{b['tag']}", g, max(25, self.between(a, b, g[1])))
+                for name, kind, solids, _ in bodies:
+                    if kind == "axle" or not near(a["lo"], a["hi"], solids):
+                        continue
+                    g = min((nearest(moved(a["solids"], [0, 0, z]), solids) for z in heights), key=lambda g: g[0])
+                    add("suspension-travel", f"{a['tag']}.{name}", g, max(25, self.asks(a, g[1])))
+            g = nearest(a["solids"], solids_of(self.c["cab"]["opening"])) if self.c["cab"].get("opening") else None
+            if g:
+                add("cab-opening", f"{a['tag']}.opening of hood and cab", g, 50)
+        if self.trailer:
+            self.behind(hard, bodies, add)
+        return out
+
+    def behind(self, hard, bodies, add):
+        t, x = self.trailer, self.pin_x
+        radius = math.hypot(t["nose_ahead_mm"], t["width_mm"] / 2)
+        swing = [("cyl", np.array([x, 0, t["nose_z_mm"]], float), np.array([x, 0, t["top_z_mm"]], float), radius)]
+        things = [(i["tag"], i["solids"], i["lo"], i["hi"]) for i in hard]
+        for name, kind, solids, _ in bodies:
+            if kind not in ("rail", "fifth-wheel"):
+                things.append((name, solids, *bounds(solids)))
+        for name, solids, lo, hi in things:
+            if hi[2] > t["nose_z_mm"] - 500:
+                add("trailer-swing", f"{name}.swing of the trailer nose", nearest(solids, swing), t["swing_clearance_mm"])
+        legs = t["legs"]
+        front = x - legs["width_mm"] / 2
+        things = [(i["tag"], i["lo"], i["hi"]) for i in hard] + [(b[0], *bounds(b[2])) for b in bodies]
+        things += [(name, *bounds([tyre])) for _, name, tyre in self.tyres()]
+        for name, lo, hi in things:
+            if hi[2] <= legs["bottom_z_mm"] or lo[2] >= t["nose_z_mm"] or hi[0] <= front:
+                continue
+            far = max(math.hypot(px - x, py) for px in (max(lo[0], front), hi[0]) for py in (lo[1], hi[1]))
+            add("landing-legs", f"{name}.landing legs", (legs["behind_kingpin_mm"] - far, None, True), legs["clearance_mm"])
+
+    def extents(self):
+        out, c = {}, self.c
+        hard = [i for i in self.items if not i["soft"]]
+        cab = c["cab"]
+        for i in hard:
+            tag = i["tag"]
+            if not i["beam"]:
+                out["ground-clearance", tag] = i["lo"][2]
+            out["overall-width", tag] = 2 * max(-i["lo"][1], i["hi"][1])
+            if (i["hi"][1] > -cab["width_mm"] / 2 and i["lo"][1] < cab["width_mm"] / 2 and i["hi"][2] > cab["floor_z_mm"]
+                    and i["lo"][2] < cab["roof_z_mm"] and (i["lo"][0] + i["hi"][0]) / 2 > self.boc):
+                out["behind-cab", tag] = i["lo"][0] - self.boc
+            if i["zone"]:
+                lo, hi = self.zones[i["zone"]]
+                out["zone-fit", tag] = float(max((lo - i["lo"]).max(), (i["hi"] - hi).max()))
+        for z in self.zones:
+            inside = [i for i in self.items if i["zone"] == z]
+            if inside:
+                out["zone-mass", z] = sum(i["mass"] + i["full"] * i["fill"] for i in inside)
+        return out
+
+
+# ---- comparison --------------------------------------------------------------------------------
+
+def program(plan):
+    with tempfile.NamedTemporaryFile("w", suffix=".json", delete=False) as f:
+        json.dump(plan, f)
+    try:
+        r = subprocess.run([PROGRAM, "evaluate", f.name, "--format", "json"], capture_output=True, text=True)
+    finally:
+        os.unlink(f.name)
+    return json.loads(r.stdout) if r.stdout else r.stderr.strip()
+
+
+def compare(label, plan):
+    bad, count = [], 0
+    def same(what, mine, theirs, tolerance=1e-6):
+        nonlocal count
+        count += 1
+        if theirs is None or not abs(mine - theirs) <= tolerance * max(1, abs(mine)):
+            bad.append(f"{label}: {what}: here {mine:.4f}, program {theirs}")
+    answer = program(plan)
+    if isinstance(answer, str):
+        return [f"{label}: refused: {answer}"], 1
+    t = Truck(plan)
+    for case in answer["cases"]:
+        mine, name = t.case(case["case"]), case["case"]
+        for g in case["groups"]:
+            for k, v in zip(("load_kg", "left_kg", "right_kg"), mine["groups"][g["id"]]):
+                same(f"{name} {g['id']} {k}", v, g[k])
+        for k, v in zip(("mass_kg", "x_mm", "y_mm", "z_mm"), mine["cg"]):
+            same(f"{name} truck {k}", v, case["truck"][k])
+        for k, v in zip(("mass_kg", "x_mm", "y_mm", "z_mm"), mine["sprung"]):
+            same(f"{name} sprung {k}", v, case["sprung"][k])
+        whole = sum(a["load_kg"] for a in case["axles"])
+        same(f"{name} sum of axles", case["truck"]["mass_kg"] + (case["kingpin_kg"] or 0), whole, 1e-9)
+        for key, field in (("kingpin", "kingpin_kg"), ("trailer", "trailer_axles_kg"), ("gross", "gross_kg")):
+            if key in mine:
+                same(f"{name} {field}", mine[key], case[field])
+    mine = t.payloads()
+    theirs = {r[0]: r[3] for r in (answer["payload"] or {"limits": []})["limits"]}
+    for k in mine.keys() | theirs.keys():
+        same(f"payload at {k}", mine.get(k, math.nan), theirs.get(k), 1e-6)
+    found = {}
+    for f in answer["findings"]:
+        found.setdefault(f["id"], []).append(f)
+    span = t.fifth_wheel_range()
+    for f in found.get("fifth-wheel-position", []):
+        if f["severity"] != "not-assessed":
+            same("fifth wheel possible", float(span != "none"), float(f["limit"] is not None))
+            if span != "none" and f["limit"] is not None:
+                same("fifth wheel end", min(span, key=lambda e: abs(e - f["limit"])), f["limit"])
+    for check, gaps in t.gaps().items():
+        theirs = {f["subject"]: f for f in found.get(check, []) if f["measured"] is not None}
+        fails = {g[0]: g for g in gaps if g[1] - g[2] < -0.05}
+        worst = min(gaps, key=lambda g: g[1] - g[2], default=None)
+        expected = fails or ({worst[0]: worst} if worst else {})
+        for k in expected.keys() | theirs.keys():
+            count += 1
+            if k not in theirs or k not in expected:
+                f, e = theirs.get(k), expected.get(k)
+                ties = worst and f and f["severity"] == "holds" and abs(f["margin"] - (worst[1] - worst[2])) < 0.1
+                ties = ties or (e and any(abs(f2["margin"] - (e[1] - e[2])) < 0.1 for f2 in theirs.values()))
+                if not ties:
+                    bad.append(f"{label}: {check} {k}: here {e and e[1:3]}, program {f and (f['measured'], f['limit'])}")
+                continue
+            _, distance, asked, exact = expected[k]
+            f = theirs[k]
+            if exact:
+                same(f"{check} {k} distance", distance, f["measured"], 0.15 / max(1, abs(distance)))
+            elif f["measured"] >= 0:
+                bad.append(f"{label}: {check} {k}: overlaps here, program {f['measured']}")
+            if exact:
+                same(f"{check} {k} asked", asked, f["limit"])
+    ext = t.extents()
+    for check in ("ground-clearance", "overall-width", "behind-cab", "zone-fit", "zone-mass"):
+        for f in found.get(check, []):
+            same(f"{check} {f['subject']}", ext.get((check, f["subject"]), math.nan), f["measured"])
+    return bad, count
+
+
+def variants(plan):
+    yield "", plan
+    if "template" not in plan["chassis"]:
+        return
+    c = CHASSIS[plan["chassis"]["template"]]
+    def changed(**kw):
+        new = copy.deepcopy(plan)
+        new.setdefault("changes", {}).update(kw)
+        return new
+    wheelbase = c["dimensions"]["wheelbase_mm"]
+    yield "+400", changed(wheelbase_mm=wheelbase + 400)
+    yield "-200", changed(wheelbase_mm=wheelbase - 200)
+    if "fifth_wheel" in c:
+        for end in ("min", "max"):
+            yield f"fifth wheel {end}", changed(fifth_wheel_ahead_mm=c["fifth_wheel"][f"ahead_{end}_mm"])
+    lifts = [a["id"] for a in c["axle"] if a["kind"] == "lift"]
+    if lifts:
+        yield "lift up", changed(raised=lifts)
+    if any(PARTS.get(p["part"], {}).get("contents") for p in plan["placed"]):
+        new = copy.deepcopy(plan)
+        for p in new["placed"]:
+            p["fill"] = 0.0
+        yield "tanks empty", new
+
+
+def main():
+    files = [pathlib.Path(a) for a in sys.argv[1:]]
+    files = files or [f for d in ("examples", "examples/wrong") for f in sorted((ROOT / d).glob("*.json"))
+                      if not f.name.endswith(".schema.json")]
+    bad, count = [], 0
+    for file in files:
+        for name, plan in variants(json.loads(file.read_text())):
+            b, n = compare(f"{file.stem}{' ' + name if name else ''}", plan)
+            bad, count = bad + b, count + n
+    print("\n".join(bad))
+    print(f"{count} numbers compared, {len(bad)} differ")
+    sys.exit(bool(bad))
+
+
+if __name__ == "__main__":
+    main()
