@@ -1,8 +1,8 @@
 //! How much payload is possible, and what stops it.
 
-use super::GroupLimits;
-use crate::legality;
-use crate::loads::payload_effect;
+use super::{GroupLimits, bridge};
+use crate::legality::{self, Rule};
+use crate::loads::{PayloadEffect, payload_effect};
 use crate::vehicle::Vehicle;
 
 /// Payload at which one limit is reached.
@@ -109,6 +109,40 @@ pub fn capacity(vehicle: &Vehicle, limits: &[GroupLimits]) -> Result<Capacity, S
     if let Some(gross) = legality::gross_limit_kg(vehicle) {
         add("gross weight", "road law", gross, effect.gross_base_kg, 1.0);
     }
+    rows.extend(bridge_row(vehicle, &effect, &mut hopeless));
     rows.sort_by(|a, b| a.payload_kg.total_cmp(&b.payload_kg));
     Ok(Capacity { rows, hopeless })
+}
+
+/// The bridge group that payload fills first. The others would only make the list long; every one
+/// that is over is a finding of its own.
+fn bridge_row(
+    vehicle: &Vehicle,
+    effect: &PayloadEffect,
+    hopeless: &mut Vec<String>,
+) -> Option<CapacityRow> {
+    let mut first: Option<CapacityRow> = None;
+    for (group, share) in bridge::under_payload(vehicle, effect) {
+        let (from, to) = group.numbers;
+        let name = format!("axles {from} to {to}");
+        if share <= 1e-9 {
+            if group.margin_kg() < 0.0 {
+                hopeless.push(name);
+            }
+            continue;
+        }
+        let payload_kg = group.margin_kg() / share;
+        if first.as_ref().is_none_or(|row| payload_kg < row.payload_kg) {
+            first = Some(CapacityRow {
+                name,
+                by: match group.rule {
+                    Rule::Single | Rule::Tandem => "road law",
+                    _ => "bridge formula",
+                },
+                limit_kg: group.allowed_kg,
+                payload_kg,
+            });
+        }
+    }
+    first
 }

@@ -1,8 +1,10 @@
 //! The one façade: a vehicle goes in, answers and findings come out.
 
+mod bridge;
 mod capacity;
 mod limits;
 
+pub use bridge::{Bridge, bridge};
 pub use capacity::{Capacity, CapacityRow, capacity};
 pub use limits::{GroupLimits, Limit, LimitKind, group_limits};
 
@@ -25,6 +27,8 @@ pub struct Answers {
     pub clearances: Clearances,
     /// Limits of each axle group.
     pub limits: Vec<GroupLimits>,
+    /// Every group of consecutive axles under the bridge formula, or what is missing for it.
+    pub bridge: Result<Vec<Bridge>, String>,
     /// Payload that is possible, or what is missing for it.
     pub capacity: Result<Capacity, String>,
     /// Fifth-wheel positions that are possible, or what is missing for it.
@@ -47,6 +51,7 @@ impl Answers {
         let loads = loads(&vehicle);
         let clearances = clearances(&vehicle);
         let limits = group_limits(&vehicle);
+        let bridge = bridge(&vehicle, &loads);
         let capacity = capacity(&vehicle, &limits);
         let lowest: Vec<(String, f64)> = limits
             .iter()
@@ -58,6 +63,7 @@ impl Answers {
             loads,
             clearances,
             limits,
+            bridge,
             capacity,
             fifth_wheel,
         }

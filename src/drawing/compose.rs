@@ -82,7 +82,7 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
         .cg
         .filter(|p| p.has_place())
         .map(|p| loads::cg(view.at(p), &mut labels, u));
-    let pointers = pointers::pointers(marks, view, style, &mut labels, u);
+    let pointers = pointers::pointers(marks, &truck, view, style, &mut labels, u);
     let tags = tags::place(vehicle, &parts, view, style, &mut labels, u);
     let zones = if style.zones {
         zones::zones(vehicle, view, &room, &mut labels, u)

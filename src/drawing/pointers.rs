@@ -1,4 +1,5 @@
-//! Findings that point at a place: a ring around the closest points, and a sentence beside it.
+//! Findings that point at a place: a ring around the closest points, and a sentence beside it; or at a
+//! length, such as the road between two axles: a line with its ends.
 
 use super::labels::{Labels, leader};
 use super::loads::icon_at;
@@ -13,10 +14,14 @@ use std::collections::BTreeMap;
 const MOST_WORDS: usize = 40;
 /// Size of a sentence, paper millimetres.
 const FIGURE: f64 = 2.8;
+/// Points farther apart than this are the ends of a length and get no ring, mm.
+const LENGTH_MM: f64 = 2_000.0;
 
-/// All pointers; the chosen one first, so that it finds room for its words.
+/// All pointers; the chosen one first, so that it finds room for its words. `drawn` is what can be
+/// seen: a length that goes on behind it ends there.
 pub fn pointers(
     marks: &Marks,
+    drawn: &Rect,
     view: View,
     style: &Style,
     labels: &mut Labels,
@@ -41,15 +46,36 @@ pub fn pointers(
         };
         let mut group = Group::new(owner);
         let (a, b) = (view.at(pointer.from), view.at(pointer.to));
-        let span = Rect::new(a, b);
-        let c = span.centre();
-        let radius = (crate::numeric::hypot(span.width(), span.height()) / 2.0 + u).max(2.4 * u);
+        let apart = crate::numeric::hypot(b.x - a.x, b.y - a.y);
+        let is_length = apart > LENGTH_MM;
+        let ends = [a, b].into_iter().filter(|p| drawn.nearest(*p) == *p);
+        let (a, b) = if is_length {
+            (drawn.nearest(a), drawn.nearest(b))
+        } else {
+            (a, b)
+        };
+        let c = Rect::new(a, b).centre();
+        let radius = if is_length {
+            1.2 * u
+        } else {
+            (apart / 2.0 + u).max(2.4 * u)
+        };
         group.draw(Role::Gap, |p| {
             p.line(a, b);
-            p.circle(a, 0.35 * u).circle(b, 0.35 * u);
+            if !is_length {
+                p.circle(a, 0.35 * u).circle(b, 0.35 * u);
+            }
         });
         group.draw(Role::Ring, |p| {
-            p.circle(c, radius);
+            if is_length {
+                // Upright strokes at the ends that can be seen, the length between them.
+                for end in ends {
+                    p.line(at(end.x, end.y - 1.6 * u), at(end.x, end.y + 1.6 * u));
+                }
+                p.line(a, b);
+            } else {
+                p.circle(c, radius);
+            }
         });
         if rank < MOST_WORDS && !pointer.text.is_empty() && !faint {
             let size = FIGURE * u;

@@ -1,7 +1,11 @@
 //! What the road law allows each axle group, the vehicle and the combination to weigh.
 //!
-//! Today single axles, tandems and gross weight; the bridge formula, lengths and heights get their
-//! place here later. Axles that are up do not count.
+//! Single axles, tandems, gross weight, and every group of consecutive axles by the bridge formula;
+//! lengths and heights get their place here later. Axles that are up do not count.
+
+mod bridge;
+
+pub use bridge::{BridgeGroup, RoadAxle, Rule, bridge_groups, road_axles, table_lb};
 
 use crate::chassis::Group;
 use crate::vehicle::Vehicle;
@@ -19,9 +23,9 @@ pub fn group_limit_kg(vehicle: &Vehicle, group: &Group) -> Option<f64> {
         .filter_map(|(id, share)| vehicle.axle(id).map(|axle| (axle.x_mm, share)))
         .collect();
     let x: Vec<f64> = down.iter().map(|(x, _)| *x).collect();
-    law.group_kg(&x).or_else(|| {
+    law.group_kg(&x, vehicle.allowance).or_else(|| {
         // Too far apart for a tandem: each axle is held to the single limit.
-        let single = law.group_kg(&[0.0])?;
+        let single = law.group_kg(&[0.0], vehicle.allowance)?;
         let carried: f64 = down.iter().map(|(_, share)| share).sum();
         down.iter()
             .filter(|(_, share)| *share > 0.0)
@@ -38,9 +42,9 @@ pub fn trailer_limit_kg(vehicle: &Vehicle) -> Option<f64> {
     let x: Vec<f64> = (0..trailer.axle_count)
         .map(|i| f64::from(i) * trailer.axle_spacing_mm)
         .collect();
-    let single = law.group_kg(&[0.0])?;
+    let single = law.group_kg(&[0.0], vehicle.allowance)?;
     Some(
-        law.group_kg(&x)
+        law.group_kg(&x, vehicle.allowance)
             .unwrap_or(single * f64::from(trailer.axle_count)),
     )
 }

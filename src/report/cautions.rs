@@ -42,7 +42,7 @@ const ESTIMATE: Caution = Caution {
 };
 const LAW: Caution = Caution {
     level: "NOTICE",
-    text: "Limits differ by place and date, and groups of axles are also held to a bridge formula that is not computed here yet. Figures marked common practice are not law. Check the text.",
+    text: "Limits differ by place and date, and a scale may take the length of a group of axles to the nearest foot where the bridge formula here takes it exactly. Lengths and heights are not judged. Figures marked common practice are not law. Check the text.",
 };
 
 /// The cautions that this vehicle gives rise to.

@@ -2,7 +2,7 @@
 
 use crate::assessment::Assessment;
 use crate::findings::{Amount, Finding, Severity};
-use crate::loads::CaseLoads;
+use crate::loads::{Case, CaseLoads};
 use crate::quantity::{Measure, Units};
 use serde::Serialize;
 
@@ -17,6 +17,9 @@ pub struct Evaluation {
     pub mass_kg: Option<f64>,
     /// Axle loads in the heaviest case that the plan states.
     pub axles: Vec<AxleRow>,
+    /// Groups of consecutive axles under the bridge formula, each in its heaviest case; empty without
+    /// loads or a law that has one.
+    pub bridge: Vec<BridgeRow>,
     /// Payload that is possible.
     pub payload: Option<PayloadRow>,
     /// Every load case.
@@ -42,6 +45,31 @@ pub struct AxleRow {
     pub margin_kg: Option<f64>,
     /// What sets the limit.
     pub governs: Option<&'static str>,
+}
+
+/// A group of consecutive axles under the bridge formula.
+#[derive(Debug, Serialize)]
+pub struct BridgeRow {
+    /// Numbers of its first and last axle, such as `2-5`.
+    pub group: String,
+    /// Axle ids, front to rear.
+    pub axles: Vec<String>,
+    /// From the first axle to the last.
+    pub length_mm: f64,
+    /// By the table alone, without exception, allowance and gross weight.
+    pub table_kg: f64,
+    /// What it may weigh.
+    pub allowed_kg: f64,
+    /// What it weighs.
+    pub actual_kg: f64,
+    /// Room to the limit.
+    pub margin_kg: f64,
+    /// What sets the limit.
+    pub rule: &'static str,
+    /// For a group that is over: least length with which it would pass.
+    pub passes_at_mm: Option<f64>,
+    /// The case in which it is heaviest.
+    pub case: Case,
 }
 
 /// Payload.
@@ -108,6 +136,7 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
         verdict: assessment.worst(),
         mass_kg: unladen.map(|case| case.truck.mass_kg),
         axles: axle_rows(assessment),
+        bridge: bridge_rows(assessment),
         payload,
         cases: answers.loads.cases.clone(),
         findings: assessment.findings.iter().map(|f| row(f, units)).collect(),
@@ -117,13 +146,14 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
 }
 
 /// Simplifications behind every figure.
-pub const ASSUMPTIONS: [&str; 6] = [
+pub const ASSUMPTIONS: [&str; 7] = [
     "Donor weights come from its scale ticket; everything else is added and taken off by moments.",
     "Frame rigid in bending and soft in torsion; road level; truck standing still at design height.",
     "Axles of a group share by the group's rule; three or more groups share by their spring rates, counted from the weighed state.",
     "Masses are estimates until weighed; one part's centre of gravity is taken as known to 15 mm.",
     "Parts are rigid; cables, hoses and brackets have mass but no clearance check.",
-    "Road law: single axles, tandems, gross weight and width; the bridge formula and lengths are not computed.",
+    "Road law: single axles, tandems, groups of axles by the bridge formula, gross weight and width; lengths and heights are not computed.",
+    "Bridge formula: the exact length between the outer axles goes in; scales and states may round it to the nearest foot first.",
 ];
 
 fn axle_rows(assessment: &Assessment) -> Vec<AxleRow> {
@@ -147,6 +177,27 @@ fn axle_rows(assessment: &Assessment) -> Vec<AxleRow> {
             limit_kg: limit,
             margin_kg: limit.map(|kg| kg - axle.load_kg),
             governs: lowest.map(|limit| limit.kind.words()),
+        }
+    });
+    rows.collect()
+}
+
+fn bridge_rows(assessment: &Assessment) -> Vec<BridgeRow> {
+    let groups = assessment.answers.bridge.iter().flatten();
+    let rows = groups.map(|bridge| {
+        let group = &bridge.group;
+        let (from, to) = group.numbers;
+        BridgeRow {
+            group: format!("{from}-{to}"),
+            axles: group.axles.clone(),
+            length_mm: group.length_mm(),
+            table_kg: group.table_kg,
+            allowed_kg: group.allowed_kg,
+            actual_kg: group.actual_kg,
+            margin_kg: group.margin_kg(),
+            rule: group.rule.words(),
+            passes_at_mm: group.passes_at_mm,
+            case: bridge.case,
         }
     });
     rows.collect()

@@ -3,7 +3,7 @@
 use super::{cautions, json};
 use crate::assessment::Assessment;
 use crate::findings::Severity;
-use crate::quantity::{Units, mass, signed_mass};
+use crate::quantity::{Units, length, mass, signed_mass};
 use std::fmt::Write as _;
 
 /// Writes the evaluation in words.
@@ -60,6 +60,7 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
             }
         }
     }
+    bridge_table(out, assessment, units)?;
     match &answers.capacity {
         Ok(capacity) => {
             writeln!(out, "\nPayload at each limit:")?;
@@ -103,4 +104,28 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
         writeln!(out, "  {}: {}", caution.level, caution.text)?;
     }
     writeln!(out, "\n{}", json::NOTICE)
+}
+
+fn bridge_table(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::Result {
+    let groups = match &assessment.answers.bridge {
+        Ok(groups) if groups.is_empty() => return Ok(()),
+        Ok(groups) => groups,
+        Err(missing) => return writeln!(out, "\nBridge groups not assessed: {missing}."),
+    };
+    writeln!(out, "\nBridge groups, each in its heaviest case:")?;
+    for bridge in groups {
+        let group = &bridge.group;
+        let (from, to) = group.numbers;
+        writeln!(
+            out,
+            "  {:<16}{:>12}{:>12} of {:>12}  {:>12}  ({})",
+            format!("axles {from} to {to}"),
+            length(group.length_mm(), units),
+            mass(group.actual_kg, units),
+            mass(group.allowed_kg, units),
+            signed_mass(group.margin_kg(), units),
+            group.rule.words()
+        )?;
+    }
+    Ok(())
 }

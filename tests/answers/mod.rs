@@ -20,7 +20,7 @@ macro_rules! example {
 }
 
 /// Every example; `tests/parity.rs` sees that none is left out.
-pub const EXAMPLES: [(&str, &str); 11] = [
+pub const EXAMPLES: [(&str, &str); 12] = [
     example!("five-faults.json"),
     example!("gullwharf-drayage.json"),
     example!("harbour-hydrogen.json"),
@@ -30,6 +30,7 @@ pub const EXAMPLES: [(&str, &str); 11] = [
     example!("prairie-loop.json"),
     example!("quarry-road-tipper.json"),
     example!("wrong/gullwharf-sales-sketch.json"),
+    example!("wrong/gullwharf-short-bridge.json"),
     example!("wrong/millbrook-third-pack.json"),
     example!("wrong/prairie-tight-catalyst.json"),
 ];

@@ -21,6 +21,7 @@ mod part_gap;
 mod payload;
 mod plan_problems;
 mod road_axle;
+mod road_bridge;
 mod road_gross;
 mod side_balance;
 mod steer_share;
@@ -47,6 +48,7 @@ pub static CHECKS: &[&Check] = &[
     &suspension_rating::CHECK,
     &e_axle_rating::CHECK,
     &road_axle::CHECK,
+    &road_bridge::CHECK,
     &trailer_axles::CHECK,
     &gvwr::CHECK,
     &gcwr::CHECK,
