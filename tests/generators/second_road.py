@@ -9,7 +9,7 @@ in steps, where the program sweeps a hull. Each part asks for room on the side a
 is widest.
 
 Checked: every load case (groups, axles, sides, centre of gravity, sprung mass, kingpin, trailer
-axles, gross), payload at each limit, range of the fifth wheel, every gap that fails and the closest
+axles, gross), payload at each limit, range of the fifth wheel, every bridge group, every gap that fails and the closest
 that holds, ground, width, room behind the cab, zones. Also variants of each plan: wheelbase +400 mm
 and -200 mm, fifth wheel at both ends of its slider, lift axles up, tanks empty.
 
@@ -497,9 +497,62 @@ class Truck:
             lb = min(lb + self.law["allowance_lb"], self.law["allowance_ceiling_lb"])
         return lb * LB
 
+    def bridge(self, case):
+        """Every group of consecutive axles: name -> length, allowed, actual, held by its own check too."""
+        law = self.law
+        if not law or "bridge" not in law:
+            return {}
+        rows = []  # place, load, owner, counts; raised axles keep their number
+        for a in self.c["axle"]:
+            g = next(g for g in self.c["group"] if a["id"] in g["axles"])
+            share = dict(zip(g["axles"], self.shares(self.c, g)))
+            down = sum(v for k, v in share.items() if k not in self.raised)
+            up = a["id"] in self.raised
+            rows.append((a["x_mm"], 0 if up else case["groups"][g["id"]][0] * share[a["id"]] / down, g["id"], not up))
+        if self.trailer:
+            n, t = self.trailer["axle_count"], self.trailer
+            first = self.pin_x + t["kingpin_to_axles_mm"] - t["axle_spacing_mm"] * (n - 1) / 2
+            rows += [(first + i * t["axle_spacing_mm"], case.get("trailer", 0) / n, None, True) for i in range(n)]
+        rows = [(*r, i + 1) for i, r in enumerate(sorted(rows, key=lambda r: r[0]))]
+        rows = [r for r in rows if r[3]]
+        claimed = self.plan["law"].get("allowance")
+        more = lambda what: law["allowance_lb"] if claimed and what in law["allowance_raises"]["limits"] else 0
+        gross = min(law["gross_lb"] + more("gross"), law["allowance_ceiling_lb"])
+        tandem = lambda a, b: law["single_within_in"] < round((b[0] - a[0]) / IN, 6) <= law["tandem_within_in"]
+        out = {}
+        for i in range(len(rows)):
+            for j in range(i + 1, len(rows)):
+                part = rows[i:j + 1]
+                n, inches = len(part), round((part[-1][0] - part[0][0]) / IN, 6)
+                owners = {r[2] for r in part}
+                whole = len(owners) == 1 and sum(r[2] in owners for r in rows) == n
+                rule = law["bridge"]
+                if inches <= law["tandem_within_in"]:
+                    single = inches <= law["single_within_in"]
+                    lb = law["single_axle_lb"] + more("single-axle") if single else law["tandem_lb"] + more("tandem")
+                    held = whole
+                else:
+                    short = {r["axles"]: r["lb"] for r in rule["short"]}
+                    if n in short and inches < 12 * rule["short_below_ft"]:
+                        lb = short[n]
+                    else:
+                        w = 500 * (inches / 12 * n / (n - 1) + 12 * n + 36)
+                        below = w // 500 * 500
+                        lb = below + 500 if round(w - below, 4) > 250 else below
+                    held = lb > n * law["single_axle_lb"]
+                    lb = min(lb, n * law["single_axle_lb"])
+                    if n == 4 and tandem(*part[:2]) and tandem(*part[2:]) and inches >= 432:
+                        lb = max(lb, 68000)
+                    lb += more("bridge")
+                if lb > gross:
+                    lb, held = gross, True
+                actual = sum(r[1] for r in part)
+                out[f"{part[0][4]}-{part[-1][4]}"] = (part[-1][0] - part[0][0], lb * LB, actual, held)
+        return out
+
     def payloads(self):
         """Payload at each limit, by trying two payloads and drawing the line through them."""
-        states = []
+        states, groups = [], []
         for kg in (0.0, 1000.0):
             plan = copy.deepcopy(self.plan)
             loads = plan.setdefault("loads", {})
@@ -521,6 +574,8 @@ class Truck:
             if self.trailer:
                 s.update({"fifth wheel": c["kingpin"], "trailer axles": c["trailer"],
                           "combination": c["gross"], "trailer": kg})
+            # Of all bridge groups the first one that payload fills, of those that nothing else holds.
+            groups.append({k: v for k, v in t.bridge(c).items() if not v[3]})
             states.append(s)
         names = {g["id"]: g["name"] for g in self.c["group"]}
         limits = dict(self.limits())
@@ -535,6 +590,14 @@ class Truck:
             slope = (states[1][k] - states[0][k]) / 1000
             if limit is not None and slope > 1e-9:
                 out[names.get(k, k)] = (limit - states[0][k]) / slope
+        full = {}
+        for k, (_, allowed, empty, _) in groups[0].items():
+            slope = (groups[1][k][2] - empty) / 1000
+            if slope > 1e-9:
+                full[k] = (allowed - empty) / slope
+        if full:
+            first = min(full, key=full.get)
+            out["axles " + first.replace("-", " to ")] = full[first]
         return out
 
     def fifth_wheel_range(self):
@@ -746,6 +809,13 @@ def compare(label, plan):
         for key, field in (("kingpin", "kingpin_kg"), ("trailer", "trailer_axles_kg"), ("gross", "gross_kg")):
             if key in mine:
                 same(f"{name} {field}", mine[key], case[field])
+    states = [t.bridge(t.case(c["case"])) for c in answer["cases"] if c["case"] not in ("donor", "stripped")]
+    same("bridge groups", float(len(states[0]) if states else 0), float(len(answer["bridge"])))
+    for row in answer["bridge"]:
+        length, allowed, *_ = states[0][row["group"]]
+        same(f"bridge {row['group']} length", length, row["length_mm"])
+        same(f"bridge {row['group']} allowed", allowed, row["allowed_kg"])
+        same(f"bridge {row['group']} actual", max(s[row["group"]][2] for s in states), row["actual_kg"])
     mine = t.payloads()
     theirs = {r[0]: r[3] for r in (answer["payload"] or {"limits": []})["limits"]}
     for k in mine.keys() | theirs.keys():
