@@ -1,6 +1,6 @@
 //! How much payload is possible, and what stops it.
 
-use super::{GroupLimits, bridge};
+use super::{GroupLimits, bridge, trailer_limit};
 use crate::legality::{self, Rule};
 use crate::loads::{PayloadEffect, payload_effect};
 use crate::vehicle::Vehicle;
@@ -90,10 +90,8 @@ pub fn capacity(vehicle: &Vehicle, limits: &[GroupLimits]) -> Result<Capacity, S
         add("fifth wheel", "rating", fw.rating_kg, base, share);
     }
     if let (Some((base, share)), Some(trailer)) = (effect.trailer, &vehicle.trailer) {
-        let rating = trailer.trailer.axles_rating_kg;
-        match legality::trailer_limit_kg(vehicle) {
-            Some(law) if law < rating => add("trailer axles", "road law", law, base, share),
-            _ => add("trailer axles", "rating", rating, base, share),
+        if let Some(limit) = trailer_limit(vehicle) {
+            add("trailer axles", limit.by, limit.kg, base, share);
         }
         if let Some(gcwr) = ratings.gcwr_kg {
             add("combination", "GCWR", gcwr, effect.gross_base_kg, 1.0);

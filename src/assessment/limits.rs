@@ -181,3 +181,36 @@ fn limits_of(vehicle: &Vehicle, group: &Group) -> GroupLimits {
         missing,
     }
 }
+
+/// The limit that governs the trailer's axle group.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TrailerLimit {
+    /// How much, kg.
+    pub kg: f64,
+    /// What sets it, in words.
+    pub by: &'static str,
+    /// Where it is written.
+    pub source: Source,
+}
+
+/// The lower of the trailer axles' rating and the road law; `None` without a trailer.
+#[must_use]
+pub fn trailer_limit(vehicle: &Vehicle) -> Option<TrailerLimit> {
+    let rating = vehicle.trailer.as_ref()?.trailer.axles_rating_kg;
+    let law = vehicle
+        .law
+        .as_ref()
+        .zip(legality::trailer_limit_kg(vehicle));
+    Some(match law {
+        Some((law, kg)) if kg < rating => TrailerLimit {
+            kg,
+            by: "road law",
+            source: law.source.clone(),
+        },
+        _ => TrailerLimit {
+            kg: rating,
+            by: "rating",
+            source: Source::new(Basis::Datasheet, "rating of the trailer"),
+        },
+    })
+}

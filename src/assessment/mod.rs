@@ -6,7 +6,7 @@ mod limits;
 
 pub use bridge::{Bridge, bridge};
 pub use capacity::{Capacity, CapacityRow, capacity};
-pub use limits::{GroupLimits, Limit, LimitKind, group_limits};
+pub use limits::{GroupLimits, Limit, LimitKind, TrailerLimit, group_limits, trailer_limit};
 
 use crate::clearance::{Clearances, clearances};
 use crate::findings::{self, Finding, Severity};

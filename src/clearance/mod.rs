@@ -116,7 +116,7 @@ pub fn clearances(vehicle: &Vehicle) -> Clearances {
         ..Clearances::default()
     };
     let hard: Vec<&Item> = vehicle.items.iter().filter(|i| !i.part.soft).collect();
-    pairs::part_pairs(vehicle, &hard, &mut found.gaps);
+    pairs::part_pairs(&hard, &mut found.gaps);
     pairs::fixed_pairs(vehicle, &hard, &mut found.gaps);
     motion::tyres(vehicle, &hard, &mut found.gaps);
     motion::travel(vehicle, &hard, &mut found.gaps);

@@ -15,8 +15,7 @@ fn belong_together(a: &Item, b: &Item) -> bool {
 }
 
 /// Part against part. What rides on an axle is measured over its travel instead.
-pub(super) fn part_pairs(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap>) {
-    let _ = vehicle;
+pub(super) fn part_pairs(items: &[&Item], gaps: &mut Vec<Gap>) {
     let boxes: Vec<Aabb> = items.iter().map(|i| i.bounds).collect();
     let reach = items.iter().map(|i| most_asked(i)).fold(0.0, f64::max) + LISTED_BEYOND_MM;
     for (i, j) in Broad::near_pairs(&boxes, reach) {

@@ -21,6 +21,18 @@ pub enum Severity {
 }
 
 impl Severity {
+    /// What a margin in kilograms means: passed, thinner than `thin_kg` and so worth a look, or
+    /// enough; without a limit there is no margin and nothing is judged.
+    #[must_use]
+    pub fn of_margin(margin_kg: Option<f64>, thin_kg: f64) -> Self {
+        match margin_kg {
+            Some(kg) if kg < -1e-6 => Self::Fails,
+            Some(kg) if kg < thin_kg => Self::Caution,
+            Some(_) => Self::Holds,
+            None => Self::NotAssessed,
+        }
+    }
+
     /// The word on the screen.
     #[must_use]
     pub const fn words(self) -> &'static str {

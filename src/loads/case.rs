@@ -78,6 +78,17 @@ pub struct GroupLoad {
     pub sigma_kg: f64,
 }
 
+impl GroupLoad {
+    /// Standard deviations of the load below which a margin is thin, common practice.
+    const THIN_SIGMAS: f64 = 2.0;
+
+    /// A margin thinner than this, kg, is within what the masses are uncertain by.
+    #[must_use]
+    pub fn thin_kg(&self) -> f64 {
+        Self::THIN_SIGMAS * self.sigma_kg
+    }
+}
+
 /// Load of one axle.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct AxleLoad {

@@ -260,7 +260,7 @@ impl Plan {
         }
     }
 
-    /// Height, middle and offset of a place, as a triple of its three numbers.
+    /// The placed part with this mark.
     #[must_use]
     pub fn placed_by_tag(&self, tag: &str) -> Option<&Placed> {
         self.placed.iter().find(|p| p.tag == tag)

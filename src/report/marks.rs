@@ -36,12 +36,7 @@ pub fn marks(assessment: &Assessment, units: Units, chosen: Option<usize>) -> Ma
                 }
                 _ => "limit unknown".to_owned(),
             },
-            severity: match margin {
-                Some(kg) if kg < -1e-6 => Severity::Fails,
-                Some(kg) if kg < 2.0 * group.sigma_kg => Severity::Caution,
-                Some(_) => Severity::Holds,
-                None => Severity::NotAssessed,
-            },
+            severity: Severity::of_margin(margin, group.thin_kg()),
         });
     }
     let cg = case.and_then(|c| Some(Point::new(c.truck.x_mm, c.truck.y_mm, c.truck.z_mm?)));

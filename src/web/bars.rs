@@ -1,6 +1,6 @@
 //! Axle bars and the verdict.
 
-use crate::assessment::Assessment;
+use crate::assessment::{Assessment, trailer_limit};
 use crate::findings::Severity;
 use crate::quantity::{Units, mass, signed_mass};
 use serde::Serialize;
@@ -43,12 +43,7 @@ struct Measured<'a> {
 
 fn bar(m: &Measured<'_>, case: &'static str, units: Units) -> Bar {
     let margin = m.limit.map(|limit| limit - m.load);
-    let severity = match margin {
-        Some(kg) if kg < -1e-6 => Severity::Fails,
-        Some(kg) if kg < m.thin => Severity::Caution,
-        Some(_) => Severity::Holds,
-        None => Severity::NotAssessed,
-    };
+    let severity = Severity::of_margin(margin, m.thin);
     let fill = m
         .limit
         .filter(|l| *l > 0.0)
@@ -91,24 +86,18 @@ pub(super) fn bars(assessment: &Assessment, units: Units) -> Vec<Bar> {
             load: group.load_kg,
             limit: lowest.map(|l| l.kg),
             governs: lowest.map_or("no limit known", |l| l.kind.words()),
-            thin: 2.0 * group.sigma_kg,
+            thin: group.thin_kg(),
         };
         bars.push(bar(&measured, words, units));
     }
     let vehicle = &answers.vehicle;
-    if let (Some(load), Some(t)) = (case.trailer_axles_kg, &vehicle.trailer) {
-        let law = crate::legality::trailer_limit_kg(vehicle);
-        let rating = t.trailer.axles_rating_kg;
-        let (limit, governs) = match law {
-            Some(law) if law < rating => (law, "road law"),
-            _ => (rating, "rating"),
-        };
+    if let (Some(load), Some(limit)) = (case.trailer_axles_kg, trailer_limit(vehicle)) {
         let measured = Measured {
             id: "trailer-axles",
             name: "trailer axles",
             load,
-            limit: Some(limit),
-            governs,
+            limit: Some(limit.kg),
+            governs: limit.by,
             thin: 0.0,
         };
         bars.push(bar(&measured, words, units));

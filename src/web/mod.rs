@@ -1,6 +1,6 @@
 //! The page's side of the program: a session that holds a plan, and the views of it as JSON.
 //!
-//! Only [`boundary`] knows the browser; session and view run natively as well, so that tests can
+//! Only `boundary` knows the browser; session and view run natively as well, so that tests can
 //! compare the bytes of both.
 
 mod bars;

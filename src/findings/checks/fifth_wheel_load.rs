@@ -1,8 +1,8 @@
 //! Does the kingpin press on the fifth wheel with more than its rating?
 
-use super::group_load::finished;
+use super::whole_load::{self, Whole};
 use crate::assessment::Answers;
-use crate::findings::{Amount, Check, Finding, Phrase, Report, Severity};
+use crate::findings::{Check, Report};
 use crate::source::{Basis, Source};
 
 /// Header of the check.
@@ -25,28 +25,12 @@ fn run(answers: &Answers, report: &mut Report) {
         report.not_assessed("fifth wheel", "no trailer is coupled");
         return;
     }
-    let limit = fw.rating_kg;
-    let heaviest = finished(answers)
-        .filter_map(|c| c.kingpin_kg.map(|kg| (c.case, kg)))
-        .reduce(|a, b| if b.1 > a.1 { b } else { a });
-    let Some((case, kg)) = heaviest else { return };
-    let over = kg - limit;
-    let severity = if over > 1e-6 {
-        Severity::Fails
-    } else {
-        Severity::Holds
+    let whole = Whole {
+        subject: "fifth wheel",
+        says: "The kingpin load is",
+        limited_by: "the rating",
+        limit_kg: fw.rating_kg,
+        source: Source::new(Basis::Datasheet, "rating of the fifth wheel"),
     };
-    let sentence = Phrase::new()
-        .text("The kingpin load is ")
-        .mass(kg)
-        .text(format!(" ({}), ", case.words()));
-    let sentence = if over > 1e-6 {
-        sentence.mass(over).text(" over the rating of ")
-    } else {
-        sentence.mass(-over).text(" under the rating of ")
-    };
-    let finding = Finding::new(severity, "fifth wheel", sentence.mass(limit).text("."))
-        .at_most(Amount::mass(kg), Amount::mass(limit))
-        .by(Source::new(Basis::Datasheet, "rating of the fifth wheel"));
-    report.add(finding);
+    whole_load::against(answers, report, whole, |c| c.kingpin_kg);
 }

@@ -1,8 +1,8 @@
 //! Are truck and trailer together within GCWR?
 
-use super::group_load::finished;
+use super::whole_load::{self, Whole};
 use crate::assessment::Answers;
-use crate::findings::{Amount, Check, Finding, Phrase, Report, Severity};
+use crate::findings::{Check, Report};
 use crate::source::{Basis, Source};
 
 /// Header of the check.
@@ -25,27 +25,12 @@ fn run(answers: &Answers, report: &mut Report) {
         report.not_assessed("combination", "the chassis file names no GCWR");
         return;
     };
-    let heaviest = finished(answers)
-        .map(|c| (c.case, c.gross_kg))
-        .reduce(|a, b| if b.1 > a.1 { b } else { a });
-    let Some((case, kg)) = heaviest else { return };
-    let over = kg - limit;
-    let severity = if over > 1e-6 {
-        Severity::Fails
-    } else {
-        Severity::Holds
+    let whole = Whole {
+        subject: "combination",
+        says: "Truck and trailer weigh",
+        limited_by: "the GCWR",
+        limit_kg: limit,
+        source: Source::new(Basis::Datasheet, "GCWR of the chassis maker"),
     };
-    let sentence = Phrase::new()
-        .text("Truck and trailer weigh ")
-        .mass(kg)
-        .text(format!(" ({}), ", case.words()));
-    let sentence = if over > 1e-6 {
-        sentence.mass(over).text(" over the GCWR of ")
-    } else {
-        sentence.mass(-over).text(" under the GCWR of ")
-    };
-    let finding = Finding::new(severity, "combination", sentence.mass(limit).text("."))
-        .at_most(Amount::mass(kg), Amount::mass(limit))
-        .by(Source::new(Basis::Datasheet, "GCWR of the chassis maker"));
-    report.add(finding);
+    whole_load::against(answers, report, whole, |c| Some(c.gross_kg));
 }

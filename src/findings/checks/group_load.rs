@@ -4,9 +4,6 @@ use crate::assessment::{Answers, LimitKind};
 use crate::findings::{Amount, Finding, Phrase, Report, Severity};
 use crate::loads::{Case, CaseLoads};
 
-/// A margin thinner than this many standard deviations is worth a look.
-const THIN_SIGMAS: f64 = 2.0;
-
 /// Cases that a finished truck can be in.
 pub(super) fn finished(answers: &Answers) -> impl Iterator<Item = &CaseLoads> {
     answers
@@ -43,13 +40,7 @@ pub(super) fn against(answers: &Answers, report: &mut Report, kind: LimitKind) {
             continue;
         };
         let margin = limit.kg - group.load_kg;
-        let severity = if margin < -1e-6 {
-            Severity::Fails
-        } else if margin < THIN_SIGMAS * group.sigma_kg {
-            Severity::Caution
-        } else {
-            Severity::Holds
-        };
+        let severity = Severity::of_margin(Some(margin), group.thin_kg());
         let sentence = Phrase::new().text(format!("The {} carries ", limits.name));
         let sentence = sentence
             .mass(group.load_kg)

@@ -32,6 +32,7 @@ mod trailer_swing;
 mod tyre_gap;
 mod tyre_rating;
 mod tyre_sweep;
+mod whole_load;
 mod width;
 mod zone_choice;
 mod zone_fit;

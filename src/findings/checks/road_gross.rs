@@ -1,8 +1,8 @@
 //! Is the gross weight within the chosen road law?
 
-use super::group_load::finished;
+use super::whole_load::{self, Whole};
 use crate::assessment::Answers;
-use crate::findings::{Amount, Check, Finding, Phrase, Report, Severity};
+use crate::findings::{Check, Report};
 use crate::source::{Basis, Source};
 
 /// Header of the check.
@@ -33,27 +33,12 @@ fn run(answers: &Answers, report: &mut Report) {
     } else {
         law.source.clone()
     };
-    let heaviest = finished(answers)
-        .map(|c| (c.case, c.gross_kg))
-        .reduce(|a, b| if b.1 > a.1 { b } else { a });
-    let Some((case, kg)) = heaviest else { return };
-    let over = kg - limit;
-    let severity = if over > 1e-6 {
-        Severity::Fails
-    } else {
-        Severity::Holds
+    let whole = Whole {
+        subject: "combination",
+        says: "Gross weight is",
+        limited_by: "the legal limit",
+        limit_kg: limit,
+        source,
     };
-    let sentence = Phrase::new()
-        .text("Gross weight is ")
-        .mass(kg)
-        .text(format!(" ({}), ", case.words()));
-    let sentence = if over > 1e-6 {
-        sentence.mass(over).text(" over the legal limit of ")
-    } else {
-        sentence.mass(-over).text(" under the legal limit of ")
-    };
-    let finding = Finding::new(severity, "combination", sentence.mass(limit).text("."))
-        .at_most(Amount::mass(kg), Amount::mass(limit))
-        .by(source);
-    report.add(finding);
+    whole_load::against(answers, report, whole, |c| Some(c.gross_kg));
 }
