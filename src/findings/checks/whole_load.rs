@@ -1,7 +1,7 @@
 //! What the checks of whole masses share: the heaviest case of truck, trailer or kingpin against one
 //! limit.
 
-use super::group_load::finished;
+use super::group_load::{finished, missing_loads};
 use crate::assessment::Answers;
 use crate::findings::{Amount, Finding, Phrase, Report, Severity};
 use crate::loads::CaseLoads;
@@ -31,7 +31,10 @@ pub(super) fn against(
     let heaviest = finished(answers)
         .filter_map(|c| measure(c).map(|kg| (c.case, kg)))
         .reduce(|a, b| if b.1 > a.1 { b } else { a });
-    let Some((case, kg)) = heaviest else { return };
+    let Some((case, kg)) = heaviest else {
+        let missing = missing_loads(answers).unwrap_or("no load case gives this mass");
+        return report.not_assessed(whole.subject, missing);
+    };
     let margin = whole.limit_kg - kg;
     let severity = Severity::of_margin(Some(margin), 0.0);
     let side = if severity == Severity::Fails {
