@@ -11,6 +11,7 @@ mod house {
     mod checks;
     mod floors;
     mod page;
+    mod rows;
     mod sources;
 }
 mod shipped;
