@@ -11,6 +11,7 @@ mod house {
     mod checks;
     mod floors;
     mod page;
+    mod pages;
     mod rows;
     mod sources;
 }

@@ -4,6 +4,7 @@ import { Files } from "./files.js";
 import { Judgement } from "./judgement.js";
 import { Keep } from "./keep.js";
 import { Keys } from "./keys.js";
+import { Pages } from "./pages.js";
 import { Bench } from "./plan.js";
 import { LoadPanel, NotesPanel, PartPanel, Tabs, TruckPanel } from "./panels.js";
 import { Sheets } from "./sheets.js";
@@ -27,6 +28,7 @@ workOffline();
 function start(bench) {
   const stage = new Stage(bench);
   const judgement = new Judgement(bench, stage);
+  const pages = new Pages(bench);
   const tabs = new Tabs(document.querySelector("[role=tablist]"), PANELS);
   const keep = new Keep(bench);
   const part = new PartPanel(bench, stage, by("panel-part"));
@@ -55,6 +57,7 @@ function start(bench) {
 
   stage.activate("side");
   stage.onChoose = () => tabs.choose("part");
+  judgement.onPage = id => pages.show(id);
   stage.onFinding = finding => judgement.open(finding);
   if (keep.aside) {
     files.complain(keep.aside,

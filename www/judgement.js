@@ -1,4 +1,4 @@
-// What it comes to: verdict, axle bars, payload, load cases, findings.
+// What it comes to: verdict, axle bars, payload, findings.
 
 import { WORDS, by, el, mark, rows, say, setMark, tell } from "./dom.js";
 import { keyOf } from "./plan.js";
@@ -16,7 +16,6 @@ export class Judgement {
     by("verdict").append(this.verdictMark, this.verdictWord, this.verdictText);
     this.sieve();
     this.payload();
-    this.loads();
     bench.onView((view, trial) => this.draw(view, trial));
   }
 
@@ -30,7 +29,6 @@ export class Judgement {
     say(this.verdictText, text);
     rows(by("bars"), view.bars, bar => bar.id, makeBar, (row, bar) => updateBar(row, bar, trial));
     this.drawPayload(view.payload);
-    this.drawTable(view.tables?.loads);
     this.drawSieve(view.findings);
     this.drawFindings(view.findings);
     by("judgement").toggleAttribute("data-trial", trial);
@@ -44,41 +42,12 @@ export class Judgement {
     by("payload").append(this.payloadMore);
   }
 
-  /** The load cases lie over the lower views, where there is width for them. */
-  loads() {
-    const button = by("loads-button");
-    const close = el("button", { type: "button", class: "close" }, "Close");
-    by("loads").append(
-      el("header", {}, el("h2", { id: "loads-title" }, "Loads, case by case"), close),
-      el("div", { class: "wide" }));
-    const show = open => {
-      by("loads").hidden = !open;
-      button.setAttribute("aria-expanded", String(open));
-      this.drawTable(this.bench.view.tables?.loads);
-    };
-    button.addEventListener("click", () => show(by("loads").hidden));
-    close.addEventListener("click", () => {
-      show(false);
-      button.focus();
-    });
-  }
-
   drawPayload(payload) {
     by("payload").hidden = !payload?.text;
     if (!payload?.text) return;
     const by_what = payload.governed_by ? `, limited by ${payload.governed_by}` : "";
     say(this.payloadText, `${payload.text}${by_what}`);
     tableRows(this.payloadRows, payload.rows ?? []);
-  }
-
-  drawTable(loads) {
-    by("loads-button").hidden = !loads;
-    if (!loads || by("loads").hidden) return;
-    const host = by("loads").querySelector(".wide");
-    const text = JSON.stringify(loads);
-    if (host.dataset.shown === text) return;
-    host.dataset.shown = text;
-    host.replaceChildren(table(loads));
   }
 
   sieve() {
@@ -175,9 +144,19 @@ export class Judgement {
       go.addEventListener("click", () => this.stage.goTo(tag));
       return go;
     });
+    ways.push(...this.pages(finding));
     if (this.bench.has("explain")) ways.push(this.why(finding));
     pieces.push(el("div", { class: "ways" }, ...ways));
     return pieces;
+  }
+
+  /** Ways to the pages that show the figures behind a finding. */
+  pages(finding) {
+    return this.bench.view.pages.filter(page => page.checks.includes(finding.id)).map(page => {
+      const go = el("button", { type: "button" }, page.title);
+      go.addEventListener("click", () => this.onPage?.(page.id));
+      return go;
+    });
   }
 
   why(finding) {

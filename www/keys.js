@@ -19,7 +19,7 @@ const LIST = [
   ["Tab", "from view to view; Enter chooses the part"],
   ["R, D, M, L", "turn, duplicate, mirror, lock the chosen part"],
   ["Delete", "take the chosen part off the truck"],
-  ["Esc", "cancel a drag; close a list over the drawing; choose nothing"],
+  ["Esc", "cancel a drag; close a page over the drawing; choose nothing"],
   ["Alt while dragging", "no snapping"],
   ["Ctrl Z", "undo"],
   ["Ctrl Y, Ctrl Shift Z", "redo"],
@@ -110,7 +110,7 @@ export class Keys {
       return true;
     }
     if (key === "Escape") {
-      const over = [by("problems"), by("loads")].find(panel => !panel.hidden);
+      const over = [by("problems"), by("page")].find(panel => !panel.hidden);
       if (over) {
         over.querySelector(".close").click();
         return true;

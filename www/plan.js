@@ -22,6 +22,8 @@ export class Bench {
       date: today(),
     };
     this.view = null;
+    /** What is being tried out, as long as the view shows that and not the plan. */
+    this.trial = null;
     /** Which finding is open, by what it says rather than by its number, which changes. */
     this.findingKey = null;
     this.listeners = [];
@@ -52,6 +54,7 @@ export class Bench {
 
   show(view, trial) {
     this.view = view;
+    if (!trial) this.trial = null;
     for (const listener of this.listeners) listener(view, trial);
   }
 
@@ -99,14 +102,20 @@ export class Bench {
 
   /** Shows the plan as it would be; the plan stays. Returns null, or why it cannot be. */
   probe(edit) {
-    return this.tried(this.planner.probe(edit, this.wish));
+    return this.tried(this.planner.probe(edit, this.wish), { edit });
   }
 
-  tried(answer) {
+  tried(answer, trial) {
     const view = read(answer);
     if (view.refused !== undefined) return view.refused;
+    this.trial = trial;
     this.show(view, true);
     return null;
+  }
+
+  /** A page of answers, of what is on screen: the plan, or what is being tried. */
+  page(id) {
+    return read(this.planner.page(id, this.options, this.trial));
   }
 
   snap(wish) {
@@ -136,7 +145,8 @@ export class Bench {
 
   /** Shows the plan with a field as its slider stands; the plan stays. */
   probeField(field, text) {
-    return this.tried(this.planner.probe_field(field, String(text), this.options));
+    const typed = String(text);
+    return this.tried(this.planner.probe_field(field, typed, this.options), { field, typed });
   }
 
   select(tag) {

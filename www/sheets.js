@@ -2,6 +2,7 @@
 
 import { WORDS, by, el, handOver, tell } from "./dom.js";
 import { table } from "./judgement.js";
+import { pageBody } from "./pages.js";
 import { makeCaution } from "./panels.js";
 
 const VIEWS = [["side", "Side view"], ["plan", "Plan view"], ["rear", "Rear view"]];
@@ -65,8 +66,8 @@ export class Sheets {
       el("div", { class: "text" },
         el("h2", {}, view.name),
         el("p", { class: "verdict" }, `${WORDS[view.verdict.severity]}: ${view.verdict.text}`),
-        view.tables?.loads ? el("h3", {}, "Loads") : null,
-        view.tables?.loads ? table(view.tables.loads) : null,
+        ...view.pages.flatMap(({ id, title }) =>
+          [el("h3", {}, title), el("section", { class: "page" }, ...pageBody(this.bench.page(id)))]),
         el("h3", {}, "Findings"),
         table({ columns: ["", "Check", "", "Margin", "Source"], rows: findings }),
         el("h3", {}, "Parts on the truck"),
@@ -80,5 +81,7 @@ export class Sheets {
         view.notes ? el("p", { class: "notes" }, view.notes) : null,
         el("ul", { class: "cautions" }, ...view.cautions.map(makeCaution))),
     );
+    // Paper unfolds nothing.
+    for (const folded of by("sheets").querySelectorAll("details")) folded.open = true;
   }
 }

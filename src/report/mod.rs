@@ -1,11 +1,15 @@
-//! Assessments as text, as JSON and as a weight sheet.
+//! Assessments as text, as JSON, as a weight sheet and as pages of answers.
 
 mod cautions;
 mod json;
 mod marks;
+mod page;
+mod pages;
 mod text;
 
 pub use cautions::{Caution, cautions};
 pub use json::{ASSUMPTIONS, Evaluation, evaluation};
 pub use marks::{marks, sheet};
+pub use page::{Column, Page, Row, Table};
+pub use pages::{PAGES, PageChoice, PageKind, page, page_choices};
 pub use text::text;

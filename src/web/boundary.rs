@@ -6,12 +6,12 @@ use super::view::ViewOptions;
 use crate::assessment::Assessment;
 use crate::drawing;
 use crate::findings;
-use crate::plan::Edit;
+use crate::plan::{Edit, Refusal};
 use crate::quantity::Units;
 use crate::report;
 use crate::source::Problems;
-use serde::Serialize;
 use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
 
 /// The planner that the page talks to. Every answer is JSON text.
@@ -36,6 +36,15 @@ struct Refused {
 #[derive(Serialize)]
 struct Unusable {
     problems: Problems,
+}
+
+/// What the page tries out without doing it.
+#[derive(Default, Deserialize)]
+#[serde(default)]
+struct Trial {
+    edit: Option<serde_json::Value>,
+    field: Option<String>,
+    typed: String,
 }
 
 fn json<T: Serialize>(value: &T) -> String {
@@ -74,6 +83,23 @@ fn read_edit(value: JsValue) -> Result<Edit, String> {
 
 fn options(value: JsValue) -> ViewOptions {
     read(value).unwrap_or_default()
+}
+
+impl Planner {
+    fn tried(&self, trial: JsValue, units: Units) -> Result<Option<Edit>, Refusal> {
+        let trial: Option<Trial> = read(trial).map_err(Refusal)?;
+        match trial.unwrap_or_default() {
+            Trial {
+                edit: Some(edit), ..
+            } => Edit::from_value(&edit).map(Some),
+            Trial {
+                field: Some(field),
+                typed,
+                ..
+            } => self.session.edit_for(&field, &typed, units).map(Some),
+            Trial { .. } => Ok(None),
+        }
+    }
 }
 
 #[wasm_bindgen]
@@ -134,6 +160,20 @@ impl Planner {
             .and_then(|edit| self.session.probe(&edit, &choice));
         match view {
             Ok(view) => json(&view),
+            Err(refusal) => refused(refusal),
+        }
+    }
+
+    /// A page of answers; `trial` is what is being tried out and not yet done, if anything:
+    /// `{edit}` or `{field, typed}`.
+    #[must_use]
+    pub fn page(&self, id: &str, choice: JsValue, trial: JsValue) -> String {
+        let units = options(choice).units;
+        let page = self
+            .tried(trial, units)
+            .and_then(|edit| self.session.page(id, units, edit.as_ref()));
+        match page {
+            Ok(page) => json(&page),
             Err(refusal) => refused(refusal),
         }
     }

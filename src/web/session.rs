@@ -4,6 +4,8 @@ use super::view::{self, View, ViewOptions};
 use crate::assessment::Assessment;
 use crate::library::{FileKind, Library};
 use crate::plan::{Edit, History, Place, Plan, Refusal};
+use crate::quantity::Units;
+use crate::report::{self, Page};
 use crate::source::{Problem, Problems};
 use crate::vehicle::Vehicle;
 use rust_embed::RustEmbed;
@@ -110,6 +112,19 @@ impl Session {
         let assessment =
             Assessment::of(&plan, &self.library).map_err(|p| Refusal(p.to_string()))?;
         Ok(view::build(self, &plan, &assessment, options))
+    }
+
+    /// A page of answers: of the plan as it stands, or as if an edit were made.
+    ///
+    /// # Errors
+    /// There is no such page, or the reason why the edit is not possible.
+    pub fn page(&self, id: &str, units: Units, trial: Option<&Edit>) -> Result<Page, Refusal> {
+        let tried = trial.map(|edit| edit.applied(self.plan(), &self.library));
+        let plan = tried.transpose()?;
+        let plan = plan.as_ref().unwrap_or_else(|| self.plan());
+        let assessment = Assessment::of(plan, &self.library).map_err(|p| Refusal(p.to_string()))?;
+        report::page(id, &assessment, units)
+            .ok_or_else(|| Refusal(format!("there is no page \"{id}\"")))
     }
 
     /// Moves a part by keyboard steps along one axis.

@@ -6,10 +6,9 @@ use super::session::Session;
 use crate::assessment::Assessment;
 use crate::drawing::{self, Style};
 use crate::findings::{Amount, Finding, Severity};
-use crate::loads::CaseLoads;
 use crate::plan::Plan;
 use crate::quantity::{Units, mass};
-use crate::report::{self, Caution};
+use crate::report::{self, Caution, PageChoice};
 use crate::source::Problem;
 use serde::{Deserialize, Serialize};
 
@@ -48,19 +47,6 @@ pub struct ViewOptions {
 pub struct Steps {
     undo: Option<String>,
     redo: Option<String>,
-}
-
-/// A table of texts.
-#[derive(Debug, Serialize)]
-pub struct Table {
-    columns: Vec<String>,
-    rows: Vec<Vec<String>>,
-}
-
-/// Tables.
-#[derive(Debug, Serialize)]
-pub struct Tables {
-    loads: Table,
 }
 
 /// A finding in words.
@@ -144,7 +130,7 @@ pub struct View {
     file: Steps,
     verdict: Verdict,
     bars: Vec<Bar>,
-    tables: Tables,
+    pages: Vec<PageChoice>,
     findings: Vec<FindingView>,
     placed: Vec<PlacedView>,
     hardware: Vec<HardwareView>,
@@ -177,9 +163,7 @@ pub(super) fn build(
         },
         verdict: bars::verdict(assessment),
         bars: bars::bars(assessment, units),
-        tables: Tables {
-            loads: load_table(&answers.loads.cases, assessment, units),
-        },
+        pages: report::page_choices(assessment),
         findings: assessment
             .findings
             .iter()
@@ -225,40 +209,6 @@ fn drawings(assessment: &Assessment, options: &ViewOptions) -> Drawings {
         side: draw(drawing::View::Side),
         plan: draw(drawing::View::Plan),
         rear: draw(drawing::View::Rear),
-    }
-}
-
-fn load_table(cases: &[CaseLoads], assessment: &Assessment, units: Units) -> Table {
-    let mut columns = vec!["Case".to_owned(), "Truck".to_owned()];
-    let groups = &assessment.answers.limits;
-    for group in groups {
-        columns.push(group.name.clone());
-    }
-    columns.push("Left / right".to_owned());
-    columns.push("Trailer axles".to_owned());
-    columns.push("Gross".to_owned());
-    let rows = cases.iter().map(|case| {
-        let mut row = vec![
-            case.case.words().to_owned(),
-            mass(case.truck.mass_kg, units),
-        ];
-        for group in groups {
-            let load = case.groups.iter().find(|g| g.id == group.id);
-            row.push(load.map_or_else(|| "–".to_owned(), |g| mass(g.load_kg, units)));
-        }
-        let left: f64 = case.groups.iter().map(|g| g.left_kg).sum();
-        let right: f64 = case.groups.iter().map(|g| g.right_kg).sum();
-        row.push(format!("{} / {}", mass(left, units), mass(right, units)));
-        row.push(
-            case.trailer_axles_kg
-                .map_or_else(|| "–".to_owned(), |kg| mass(kg, units)),
-        );
-        row.push(mass(case.gross_kg, units));
-        row
-    });
-    Table {
-        columns,
-        rows: rows.collect(),
     }
 }
 

@@ -83,6 +83,14 @@ pub fn lines() -> String {
         };
         let view = session.view(&options).unwrap_or_else(|p| panic!("{p}"));
         line("page", &serde_json::to_string(&view).unwrap_or_default());
+        let pages = report::PAGES
+            .iter()
+            .map(|kind| (kind.build)(&assessment, Units::Us));
+        let pages: Vec<_> = pages.collect();
+        line(
+            "answers",
+            &serde_json::to_string(&pages).unwrap_or_default(),
+        );
     }
     out
 }

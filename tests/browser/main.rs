@@ -11,6 +11,7 @@ mod driver;
 mod harness;
 mod opening;
 mod page;
+mod page_answers;
 mod page_bench;
 mod page_files;
 mod page_layout;

@@ -1,0 +1,68 @@
+//! The pages of answers: one file each, one list. The order of the list is the order on screen.
+
+mod law;
+mod loads;
+
+use super::page::Page;
+use crate::assessment::Assessment;
+use crate::findings::Severity;
+use crate::quantity::Units;
+use serde::Serialize;
+
+/// Every page.
+pub const PAGES: &[&PageKind] = &[&loads::PAGE, &law::PAGE];
+
+/// What stands in a cell that has no figure.
+const NONE: &str = "–";
+
+/// A page: what it is called, which checks it shows the figures of, and how it is built.
+#[derive(Debug)]
+pub struct PageKind {
+    /// Stable id.
+    pub id: &'static str,
+    /// A word or three: it stands on a small button.
+    pub title: &'static str,
+    /// Checks whose figures it shows: the worst of their findings marks its button, and their
+    /// findings lead to it.
+    pub checks: &'static [&'static str],
+    /// Builds it.
+    pub build: fn(&Assessment, Units) -> Page,
+}
+
+/// A page as a choice.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct PageChoice {
+    /// Id.
+    pub id: &'static str,
+    /// Title.
+    pub title: &'static str,
+    /// Checks whose figures it shows.
+    pub checks: &'static [&'static str],
+    /// The worst of their findings.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub severity: Option<Severity>,
+}
+
+/// A page by its id.
+#[must_use]
+pub fn page(id: &str, assessment: &Assessment, units: Units) -> Option<Page> {
+    let kind = PAGES.iter().find(|kind| kind.id == id)?;
+    Some((kind.build)(assessment, units))
+}
+
+/// What there is to choose from.
+#[must_use]
+pub fn page_choices(assessment: &Assessment) -> Vec<PageChoice> {
+    let choice = |kind: &&PageKind| PageChoice {
+        id: kind.id,
+        title: kind.title,
+        checks: kind.checks,
+        severity: assessment
+            .findings
+            .iter()
+            .filter(|finding| kind.checks.contains(&finding.check))
+            .map(|finding| finding.severity)
+            .min(),
+    };
+    PAGES.iter().map(choice).collect()
+}

@@ -1,0 +1,130 @@
+// Pages of answers: a row of small buttons, and one page at a time on the lower part of the stage.
+// The core builds a page only when it is open; while something is carried, once for each frame.
+
+import { WORDS, by, el, mark, rows, say, setMark } from "./dom.js";
+
+export class Pages {
+  constructor(bench) {
+    this.bench = bench;
+    /** Id of the page that is open. */
+    this.open = null;
+    this.shown = "";
+    this.frame = 0;
+    this.element = by("page");
+    this.title = el("h2", { id: "page-title" });
+    this.close = el("button", { type: "button", class: "close" }, "Close");
+    // The keyboard scrolls what it stands in.
+    this.body = el("div", { class: "content", tabindex: "0", role: "group", "aria-labelledby": "page-title" });
+    this.element.append(el("header", {}, this.title, this.close), this.body);
+    this.close.addEventListener("click", () => this.shut());
+    bench.onView((view, trial) => this.draw(view, trial));
+  }
+
+  draw(view, trial) {
+    rows(by("pages"), view.pages, page => page.id, page => this.choice(page), (row, page) => {
+      const marked = page.severity !== undefined;
+      row.sign.toggleAttribute("hidden", !marked);
+      if (marked) setMark(row.sign, page.severity);
+      say(row.word, marked ? `, ${WORDS[page.severity]}` : "");
+    });
+    if (this.open === null) return;
+    if (!trial) this.renew();
+    else this.frame ||= requestAnimationFrame(() => this.renew());
+  }
+
+  choice(page) {
+    const sign = mark("not-assessed");
+    const word = el("span", { class: "visually-hidden" });
+    const button = el("button", {
+      type: "button", "aria-expanded": "false", "aria-controls": "page", "data-page": page.id,
+    }, sign, el("span", {}, page.title), word);
+    button.addEventListener("click", () => (this.open === page.id ? this.shut() : this.show(page.id)));
+    return Object.assign(el("li", {}, button), { sign, word, button });
+  }
+
+  /** Opens a page; the focus goes with it, and comes back to its button when it is closed. */
+  show(id) {
+    this.open = id;
+    this.lay();
+    this.renew();
+    this.body.scrollTop = 0;
+    this.element.scrollIntoView({ block: "nearest" });
+    this.body.focus({ preventScroll: true });
+  }
+
+  shut() {
+    const button = this.button(this.open);
+    this.open = null;
+    this.lay();
+    button?.focus();
+  }
+
+  button(id) {
+    return by("pages").querySelector(`[data-page="${CSS.escape(id)}"]`);
+  }
+
+  lay() {
+    const open = this.open !== null;
+    this.element.hidden = !open;
+    by("stage").toggleAttribute("data-paged", open);
+    for (const { button } of by("pages").rowsByKey.values()) {
+      button.setAttribute("aria-expanded", String(button.dataset.page === this.open));
+    }
+  }
+
+  renew() {
+    cancelAnimationFrame(this.frame);
+    this.frame = 0;
+    if (this.open === null) return;
+    const page = this.bench.page(this.open);
+    // A try that is not possible shows no new figures.
+    if (page.refused !== undefined) return;
+    const text = JSON.stringify([page, this.bench.options.units]);
+    if (text === this.shown) return;
+    this.shown = text;
+    say(this.title, page.title);
+    const folded = this.body.querySelector("details")?.open ?? false;
+    this.body.replaceChildren(...pageBody(page));
+    const details = this.body.querySelector("details");
+    if (details) details.open = folded;
+  }
+}
+
+/** What a page says: sentences, picture, tables, and what was assumed, folded. */
+export function pageBody(page) {
+  const pieces = page.lead.map(text => el("p", { class: "lead" }, text));
+  if (page.picture) {
+    const picture = el("div", { class: "picture" });
+    const drawing = page.picture;
+    // The core's own drawing; it escapes every name in it.
+    picture.innerHTML = drawing;
+    pieces.push(picture);
+  }
+  pieces.push(...page.tables.map(pageTable));
+  if (page.assumptions.length > 0) {
+    pieces.push(el("details", {}, el("summary", {}, "Assumed here"),
+      el("ul", {}, ...page.assumptions.map(text => el("li", {}, text)))));
+  }
+  return pieces;
+}
+
+function pageTable({ title, columns, rows: lines, note }) {
+  const marked = lines.some(line => line.severity !== undefined);
+  const kind = index => ({ class: columns[index].numeric ? "figures-right" : null });
+  const head = el("tr", {},
+    marked ? el("td", { class: "sign" }) : null,
+    ...columns.map((column, index) => el("th", { scope: "col", ...kind(index) }, column.name)));
+  const body = lines.map(({ cells, severity }) => el("tr", { "data-severity": severity },
+    marked ? el("td", { class: "sign" }, ...sign(severity)) : null,
+    ...cells.map((text, index) => el(index === 0 ? "th" : "td",
+      { scope: index === 0 ? "row" : null, ...kind(index) }, text))));
+  return el("figure", { class: "table" },
+    el("div", { class: "wide" }, el("table", {}, el("caption", {}, title),
+      el("thead", {}, head), el("tbody", {}, ...body))),
+    note ? el("p", { class: "hint" }, note) : null);
+}
+
+function sign(severity) {
+  if (severity === undefined) return [];
+  return [mark(severity), el("span", { class: "visually-hidden" }, WORDS[severity])];
+}
