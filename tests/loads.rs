@@ -5,11 +5,15 @@
 
 #[path = "loads/hand.rs"]
 mod hand;
+#[path = "loads/judged.rs"]
+mod judged;
 #[path = "loads/properties.rs"]
 mod properties;
 #[path = "loads/published.rs"]
 mod published;
 #[path = "loads/springs.rs"]
 mod springs;
+#[path = "loads/stands.rs"]
+mod stands;
 #[path = "loads/yard.rs"]
 mod yard;

@@ -37,7 +37,7 @@ export class Judgement {
   payload() {
     this.payloadText = el("span", { class: "sentence" });
     this.payloadRows = el("tbody");
-    this.payloadMore = el("details", {}, el("summary", {}, el("span", {}, "Payload possible: ", this.payloadText)),
+    this.payloadMore = el("details", {}, el("summary", {}, this.payloadText),
       el("table", {}, this.payloadRows));
     by("payload").append(this.payloadMore);
   }
@@ -45,8 +45,7 @@ export class Judgement {
   drawPayload(payload) {
     by("payload").hidden = !payload?.text;
     if (!payload?.text) return;
-    const by_what = payload.governed_by ? `, limited by ${payload.governed_by}` : "";
-    say(this.payloadText, `${payload.text}${by_what}`);
+    say(this.payloadText, payload.text);
     tableRows(this.payloadRows, payload.rows ?? []);
   }
 

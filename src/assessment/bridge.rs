@@ -100,20 +100,9 @@ fn part_of_group(vehicle: &Vehicle, axle: &RoadAxle) -> f64 {
     else {
         return 0.0;
     };
-    let shares = chassis.shares(group);
-    let members = || {
-        group
-            .axles
-            .iter()
-            .zip(&shares)
-            .filter(|(id, _)| !vehicle.is_raised(id))
-    };
-    let carried: f64 = members().map(|(_, share)| share).sum();
-    let own: f64 = members()
-        .filter(|(id, _)| **id == axle.id)
-        .map(|(_, share)| share)
-        .sum();
-    if carried > 0.0 { own / carried } else { 0.0 }
+    let shares = chassis.shares_down(group, &vehicle.raised);
+    let own = group.axles.iter().position(|id| *id == axle.id);
+    own.map_or(0.0, |i| shares[i])
 }
 
 /// Every bridge group that no other check holds: the group as it is without payload, and what each

@@ -18,13 +18,27 @@ pub struct CapacityRow {
     pub payload_kg: f64,
 }
 
-/// Payload capacity.
+/// A limit that is passed without any payload.
 #[derive(Clone, Debug, PartialEq)]
+pub struct Passed {
+    /// What is limited, in words.
+    pub name: String,
+    /// What sets the limit, in words.
+    pub by: &'static str,
+    /// The limit, kg.
+    pub limit_kg: f64,
+    /// By how much it is passed, kg.
+    pub over_kg: f64,
+}
+
+/// Payload capacity.
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Capacity {
     /// Every limit that payload brings nearer, smallest payload first.
     pub rows: Vec<CapacityRow>,
-    /// A limit that is passed without any payload and that payload does not bring nearer.
-    pub hopeless: Vec<String>,
+    /// Every limit that is passed without any payload, farthest first: none is possible then, whether
+    /// or not payload brings that limit nearer.
+    pub passed: Vec<Passed>,
 }
 
 impl Capacity {
@@ -34,10 +48,33 @@ impl Capacity {
         self.rows.first()
     }
 
-    /// Largest payload, kg; never negative.
+    /// Largest payload, kg; 0 when a limit is passed without any.
     #[must_use]
     pub fn payload_kg(&self) -> f64 {
+        if !self.passed.is_empty() {
+            return 0.0;
+        }
         self.governing().map_or(0.0, |row| row.payload_kg.max(0.0))
+    }
+
+    fn add(&mut self, name: &str, by: &'static str, limit_kg: f64, base_kg: f64, share: f64) {
+        let over_kg = base_kg - limit_kg;
+        if over_kg > 1e-6 {
+            self.passed.push(Passed {
+                name: name.to_owned(),
+                by,
+                limit_kg,
+                over_kg,
+            });
+        }
+        if share > 1e-9 {
+            self.rows.push(CapacityRow {
+                name: name.to_owned(),
+                by,
+                limit_kg,
+                payload_kg: -over_kg / share,
+            });
+        }
     }
 }
 
@@ -47,27 +84,21 @@ impl Capacity {
 /// What is missing.
 pub fn capacity(vehicle: &Vehicle, limits: &[GroupLimits]) -> Result<Capacity, String> {
     let effect = payload_effect(vehicle)?;
-    let mut rows = Vec::new();
-    let mut hopeless = Vec::new();
-    let mut add = |name: &str, by: &'static str, limit_kg: f64, base_kg: f64, share: f64| {
-        if share > 1e-9 {
-            let payload_kg = (limit_kg - base_kg) / share;
-            rows.push(CapacityRow {
-                name: name.to_owned(),
-                by,
-                limit_kg,
-                payload_kg,
-            });
-        } else if base_kg > limit_kg {
-            hopeless.push(name.to_owned());
-        }
-    };
+    let up = effect.groups.iter().find(|g| g.base_kg < -1e-6);
+    if let Some(group) = up {
+        let name = limits.iter().find(|l| l.id == group.id);
+        let name = name.map_or(group.id.as_str(), |l| l.name.as_str());
+        return Err(format!(
+            "the {name} would lift off the road without payload"
+        ));
+    }
+    let mut found = Capacity::default();
     for group in &effect.groups {
         let Some(limits) = limits.iter().find(|l| l.id == group.id) else {
             continue;
         };
         if let Some(limit) = limits.lowest() {
-            add(
+            found.add(
                 &limits.name,
                 limit.kind.words(),
                 limit.kg,
@@ -78,7 +109,7 @@ pub fn capacity(vehicle: &Vehicle, limits: &[GroupLimits]) -> Result<Capacity, S
     }
     let ratings = &vehicle.chassis.ratings;
     if let Some(gvwr) = ratings.gvwr_kg {
-        add(
+        found.add(
             "truck",
             "GVWR",
             gvwr,
@@ -87,16 +118,16 @@ pub fn capacity(vehicle: &Vehicle, limits: &[GroupLimits]) -> Result<Capacity, S
         );
     }
     if let (Some((base, share)), Some(fw)) = (effect.kingpin, &vehicle.chassis.fifth_wheel) {
-        add("fifth wheel", "rating", fw.rating_kg, base, share);
+        found.add("fifth wheel", "rating", fw.rating_kg, base, share);
     }
     if let (Some((base, share)), Some(trailer)) = (effect.trailer, &vehicle.trailer) {
         if let Some(limit) = trailer_limit(vehicle) {
-            add("trailer axles", limit.by, limit.kg, base, share);
+            found.add("trailer axles", limit.by, limit.kg, base, share);
         }
         if let Some(gcwr) = ratings.gcwr_kg {
-            add("combination", "GCWR", gcwr, effect.gross_base_kg, 1.0);
+            found.add("combination", "GCWR", gcwr, effect.gross_base_kg, 1.0);
         }
-        add(
+        found.add(
             "trailer",
             "payload rating",
             trailer.trailer.payload_max_kg,
@@ -105,42 +136,30 @@ pub fn capacity(vehicle: &Vehicle, limits: &[GroupLimits]) -> Result<Capacity, S
         );
     }
     if let Some(gross) = legality::gross_limit_kg(vehicle) {
-        add("gross weight", "road law", gross, effect.gross_base_kg, 1.0);
+        found.add("gross weight", "road law", gross, effect.gross_base_kg, 1.0);
     }
-    rows.extend(bridge_row(vehicle, &effect, &mut hopeless));
-    rows.sort_by(|a, b| a.payload_kg.total_cmp(&b.payload_kg));
-    Ok(Capacity { rows, hopeless })
+    bridge_rows(vehicle, &effect, &mut found);
+    found
+        .rows
+        .sort_by(|a, b| a.payload_kg.total_cmp(&b.payload_kg));
+    found.passed.sort_by(|a, b| b.over_kg.total_cmp(&a.over_kg));
+    Ok(found)
 }
 
 /// The bridge group that payload fills first. The others would only make the list long; every one
 /// that is over is a finding of its own.
-fn bridge_row(
-    vehicle: &Vehicle,
-    effect: &PayloadEffect,
-    hopeless: &mut Vec<String>,
-) -> Option<CapacityRow> {
-    let mut first: Option<CapacityRow> = None;
+fn bridge_rows(vehicle: &Vehicle, effect: &PayloadEffect, found: &mut Capacity) {
+    let mut all = Capacity::default();
     for (group, share) in bridge::under_payload(vehicle, effect) {
         let (from, to) = group.numbers;
+        let by = match group.rule {
+            Rule::Single | Rule::Tandem => "road law",
+            _ => "bridge formula",
+        };
         let name = format!("axles {from} to {to}");
-        if share <= 1e-9 {
-            if group.margin_kg() < 0.0 {
-                hopeless.push(name);
-            }
-            continue;
-        }
-        let payload_kg = group.margin_kg() / share;
-        if first.as_ref().is_none_or(|row| payload_kg < row.payload_kg) {
-            first = Some(CapacityRow {
-                name,
-                by: match group.rule {
-                    Rule::Single | Rule::Tandem => "road law",
-                    _ => "bridge formula",
-                },
-                limit_kg: group.allowed_kg,
-                payload_kg,
-            });
-        }
+        all.add(&name, by, group.allowed_kg, group.actual_kg, share);
     }
-    first
+    found.passed.extend(all.passed);
+    let first = |a: CapacityRow, b: CapacityRow| if b.payload_kg < a.payload_kg { b } else { a };
+    found.rows.extend(all.rows.into_iter().reduce(first));
 }

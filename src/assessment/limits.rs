@@ -64,6 +64,8 @@ pub struct GroupLimits {
     pub id: String,
     /// Group name.
     pub name: String,
+    /// Every axle of it is up: it has no limit to keep.
+    pub up: bool,
     /// Known limits.
     pub limits: Vec<Limit>,
     /// Limits that are not known.
@@ -98,13 +100,8 @@ pub fn group_limits(vehicle: &Vehicle) -> Vec<GroupLimits> {
 }
 
 fn limits_of(vehicle: &Vehicle, group: &Group) -> GroupLimits {
-    let mut limits = Vec::new();
-    let mut missing = Vec::new();
-    let mut add = |kind: LimitKind, kg: Option<f64>, source: Source| match kg {
-        Some(kg) => limits.push(Limit { kind, kg, source }),
-        None => missing.push(kind),
-    };
-    let shares = vehicle.chassis.shares(group);
+    let (mut limits, mut missing) = (Vec::new(), Vec::new());
+    let shares = vehicle.chassis.shares_down(group, &vehicle.raised);
     let members: Vec<(&Axle, f64)> = group
         .axles
         .iter()
@@ -112,14 +109,27 @@ fn limits_of(vehicle: &Vehicle, group: &Group) -> GroupLimits {
         .filter(|(id, _)| !vehicle.is_raised(id))
         .filter_map(|(id, share)| vehicle.axle(id).map(|axle| (axle, share)))
         .collect();
-    let carried: f64 = members.iter().map(|(_, share)| share).sum();
+    if members.is_empty() {
+        // What is up carries nothing: it has no limit to keep, and none is missing.
+        return GroupLimits {
+            id: group.id.clone(),
+            name: group.name.clone(),
+            up: true,
+            limits,
+            missing,
+        };
+    }
+    let mut add = |kind: LimitKind, kg: Option<f64>, source: Source| match kg {
+        Some(kg) => limits.push(Limit { kind, kg, source }),
+        None => missing.push(kind),
+    };
     // A group is full when the first of its axles is full.
     let smallest = |rating: &dyn Fn(&Axle) -> Option<f64>| -> Option<f64> {
         let mut least = f64::INFINITY;
         for (axle, share) in &members {
             let kg = rating(axle)?;
             if *share > 0.0 {
-                least = least.min(kg * carried / share);
+                least = least.min(kg / share);
             }
         }
         least.is_finite().then_some(least)
@@ -177,6 +187,7 @@ fn limits_of(vehicle: &Vehicle, group: &Group) -> GroupLimits {
     GroupLimits {
         id: group.id.clone(),
         name: group.name.clone(),
+        up: false,
         limits,
         missing,
     }

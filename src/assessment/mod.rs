@@ -5,7 +5,7 @@ mod capacity;
 mod limits;
 
 pub use bridge::{Bridge, bridge};
-pub use capacity::{Capacity, CapacityRow, capacity};
+pub use capacity::{Capacity, CapacityRow, Passed, capacity};
 pub use limits::{GroupLimits, Limit, LimitKind, TrailerLimit, group_limits, trailer_limit};
 
 use crate::clearance::{Clearances, clearances};
@@ -57,7 +57,10 @@ impl Answers {
             .iter()
             .filter_map(|g| g.lowest().map(|limit| (g.id.clone(), limit.kg)))
             .collect();
-        let fifth_wheel = fifth_wheel_range(&vehicle, &lowest);
+        let fifth_wheel = match &loads.missing {
+            Some(missing) => Err(missing.clone()),
+            None => fifth_wheel_range(&vehicle, &lowest),
+        };
         Self {
             vehicle,
             loads,

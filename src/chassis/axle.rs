@@ -177,6 +177,12 @@ impl Axle {
         });
     }
 
+    /// Its id as people say it: "axle 2".
+    #[must_use]
+    pub fn words(&self) -> String {
+        self.id.replace('-', " ")
+    }
+
     /// Half-width from the centre line to the outside of the outer tyre.
     #[must_use]
     pub fn outer_half_width_mm(&self) -> f64 {
@@ -202,17 +208,50 @@ impl Axle {
 }
 
 impl super::Chassis {
-    /// Where a group's load acts: the middle of its axles, or the load-weighted middle when the
-    /// shares are stated or follow the springs. `None` when the group or an axle is unknown.
+    /// Where a group's load acts: the middle of its axles that are down, or the load-weighted middle
+    /// when the shares are stated or follow the springs; of all of them when every one is `up`. `None`
+    /// when the group or an axle is unknown.
     #[must_use]
-    pub fn group_x_mm(&self, group: &str) -> Option<f64> {
+    pub fn group_x_mm(&self, group: &str, up: &[String]) -> Option<f64> {
         let group = self.groups.iter().find(|g| g.id == group)?;
-        let shares = self.shares(group);
+        let mut shares = self.shares_down(group, up);
+        if shares.iter().all(|share| *share == 0.0) {
+            shares = self.shares(group);
+        }
         let mut x = 0.0;
         for (id, share) in group.axles.iter().zip(shares) {
             x += share * self.axles.iter().find(|a| &a.id == id)?.x_mm;
         }
         Some(x)
+    }
+
+    /// Fractions in which the axles that are down share a group's load, front to rear, adding to 1. An
+    /// axle that is `up` has none, so all are 0 when every axle is.
+    #[must_use]
+    pub fn shares_down(&self, group: &Group, up: &[String]) -> Vec<f64> {
+        let mut shares = self.shares(group);
+        let down = |id: &String| !up.contains(id);
+        let mut carried = 0.0;
+        for (id, share) in group.axles.iter().zip(&mut shares) {
+            if down(id) {
+                carried += *share;
+            } else {
+                *share = 0.0;
+            }
+        }
+        // A stated share of nothing cannot hold what the others leave: those that are down share alike.
+        if carried <= 0.0 {
+            for (id, share) in group.axles.iter().zip(&mut shares) {
+                *share = if down(id) { 1.0 } else { 0.0 };
+                carried += *share;
+            }
+        }
+        if carried > 0.0 {
+            for share in &mut shares {
+                *share /= carried;
+            }
+        }
+        shares
     }
 
     /// Fractions in which the axles of a group share its load, front to rear, adding to 1.
@@ -243,16 +282,17 @@ impl super::Chassis {
         }
     }
 
-    /// Mean track of a group's axles.
+    /// Mean track of a group's axles that are down, or of all when every one is `up`.
     #[must_use]
-    pub fn group_track_mm(&self, group: &str) -> f64 {
+    pub fn group_track_mm(&self, group: &str, up: &[String]) -> f64 {
         let Some(group) = self.groups.iter().find(|g| g.id == group) else {
             return 0.0;
         };
+        let all_up = group.axles.iter().all(|id| up.contains(id));
         let tracks: Vec<f64> = self
             .axles
             .iter()
-            .filter(|a| group.axles.contains(&a.id))
+            .filter(|a| group.axles.contains(&a.id) && (all_up || !up.contains(&a.id)))
             .map(|a| a.track_mm)
             .collect();
         #[expect(clippy::cast_precision_loss, reason = "a handful of axles")]

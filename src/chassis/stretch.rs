@@ -1,6 +1,6 @@
 //! A longer or shorter wheelbase: everything behind the splice moves.
 
-use super::{Chassis, Shape};
+use super::{Axle, AxleKind, Chassis, Group, Kept, Shape};
 
 impl Chassis {
     /// Shortest wheelbase that a plan may ask for.
@@ -24,6 +24,36 @@ impl Chassis {
         } else {
             boc
         }
+    }
+
+    /// From where to where the rails may be cut: behind the cab, and ahead of the group with the
+    /// foremost driven axle. A cut ahead of that leaves the cab's mounts where they are, and one behind
+    /// it would change no wheelbase or part the axles of a group.
+    #[must_use]
+    pub fn splice_range_mm(&self) -> (f64, f64) {
+        let driven = |group: &&Group| {
+            let on = |a: &&Axle| group.axles.contains(&a.id);
+            let mut members = self.axles.iter().filter(on);
+            members.any(|a| a.kind == AxleKind::Drive)
+        };
+        let group = self.groups.iter().find(driven).or(self.groups.last());
+        let on = |a: &&Axle| group.is_some_and(|g| g.axles.contains(&a.id));
+        let foremost = self.axles.iter().find(on);
+        let to = foremost.map_or(self.dimensions.wheelbase_mm, |a| a.x_mm);
+        let steered = self
+            .axles
+            .iter()
+            .filter(|a| a.kind == AxleKind::Steer && a.x_mm < to)
+            .map(|a| a.x_mm);
+        let from = steered.fold(self.dimensions.back_of_cab_x_mm(), f64::max);
+        (from, to.max(from))
+    }
+
+    /// True when the rails may be cut here.
+    #[must_use]
+    pub fn may_be_cut_at(&self, x_mm: f64) -> bool {
+        let (from, to) = self.splice_range_mm();
+        x_mm >= from && x_mm < to
     }
 
     /// The chassis with its wheelbase changed by `by_mm` (negative shortens) at the splice.
@@ -58,13 +88,10 @@ impl Chassis {
             }
         }
         if let Some(body) = &mut new.body {
-            // A body is not spliced: it moves as a whole with the frame behind the cut.
-            if body.front_x_mm > splice_x_mm {
-                body.front_x_mm += by_mm;
-            }
-            if body.rear_x_mm > splice_x_mm {
-                body.rear_x_mm += by_mm;
-            }
+            // A body is rigid and bolted to the frame behind the cab: the cut may lie below it, and it
+            // moves as a whole with the rear frame and keeps its length.
+            body.front_x_mm += by_mm;
+            body.rear_x_mm += by_mm;
         }
         new
     }
@@ -72,7 +99,7 @@ impl Chassis {
     /// Mass of what moves when the frame is cut at the splice, as (mass in kg, centre x in mm).
     ///
     /// From the list of kept items where the file has one (an item with a length counts by the share
-    /// behind the cut); otherwise the unsprung masses behind the cut and the rails by their section.
+    /// behind the cut, a body as a whole); otherwise the unsprung masses behind the cut and the rails by their section.
     #[must_use]
     pub fn mass_behind(&self, splice_x_mm: f64) -> (f64, f64) {
         let mut mass = 0.0;
@@ -99,6 +126,9 @@ impl Chassis {
         }
         for item in &self.kept {
             match item.spread_mm {
+                Some([from, to]) if to > from && self.is_of_body(item) => {
+                    add(item.mass_kg, f64::midpoint(from, to));
+                }
                 Some([from, to]) if to > from => {
                     let cut = splice_x_mm.clamp(from, to);
                     add(
@@ -118,6 +148,18 @@ impl Chassis {
                 splice_x_mm
             },
         )
+    }
+}
+
+impl Chassis {
+    /// True when this kept item is the body or lies in it: above its floor and between its ends.
+    fn is_of_body(&self, item: &Kept) -> bool {
+        self.body.as_ref().is_some_and(|body| {
+            let [from, to] = item.spread_mm.unwrap_or([item.cg.x_mm; 2]);
+            from >= body.front_x_mm - 1.0
+                && to <= body.rear_x_mm + 1.0
+                && item.cg.z_mm >= body.floor_z_mm
+        })
     }
 }
 

@@ -6,7 +6,7 @@ mod checks;
 mod finding;
 mod phrase;
 
-pub use checks::CHECKS;
+pub use checks::{CHECKS, payload_possible};
 pub use finding::{Amount, Finding, Pointer, Severity};
 pub use phrase::Phrase;
 
@@ -47,6 +47,12 @@ impl Report {
         finding.title = self.check.title;
         finding.assumptions = self.check.assumes.iter().map(|a| (*a).to_owned()).collect();
         self.findings.push(finding);
+    }
+
+    /// How many there are so far.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.findings.len()
     }
 
     /// Says that something could not be assessed, and what is missing for it.

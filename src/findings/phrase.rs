@@ -40,6 +40,13 @@ impl Phrase {
         self
     }
 
+    /// Adds how far something stands ahead of a place, or behind it when that is negative, mm.
+    #[must_use]
+    pub fn ahead(self, mm: f64) -> Self {
+        let side = if mm < 0.0 { " behind" } else { " ahead" };
+        self.length(mm.abs()).text(side)
+    }
+
     /// Adds a fraction, shown in percent.
     #[must_use]
     pub fn share(mut self, share: f64) -> Self {

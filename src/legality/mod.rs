@@ -14,7 +14,7 @@ use crate::vehicle::Vehicle;
 #[must_use]
 pub fn group_limit_kg(vehicle: &Vehicle, group: &Group) -> Option<f64> {
     let law = vehicle.law.as_ref()?;
-    let shares = vehicle.chassis.shares(group);
+    let shares = vehicle.chassis.shares_down(group, &vehicle.raised);
     let down: Vec<(f64, f64)> = group
         .axles
         .iter()
@@ -26,10 +26,9 @@ pub fn group_limit_kg(vehicle: &Vehicle, group: &Group) -> Option<f64> {
     law.group_kg(&x, vehicle.allowance).or_else(|| {
         // Too far apart for a tandem: each axle is held to the single limit.
         let single = law.group_kg(&[0.0], vehicle.allowance)?;
-        let carried: f64 = down.iter().map(|(_, share)| share).sum();
         down.iter()
             .filter(|(_, share)| *share > 0.0)
-            .map(|(_, share)| single * carried / share)
+            .map(|(_, share)| single / share)
             .reduce(f64::min)
     })
 }

@@ -1,7 +1,7 @@
 //! Load cases and what stands on each axle in them.
 
 use super::{Influence, Support, influence};
-use crate::chassis::{Chassis, Share};
+use crate::chassis::{Chassis, Group, Share};
 use crate::geometry::Point;
 use crate::plan::PayloadPlace;
 use crate::vehicle::{Aboard, Vehicle};
@@ -136,6 +136,22 @@ pub(super) struct Weight {
     pub(super) height_known: bool,
     /// It was put on or taken off, so its place is uncertain too.
     pub(super) placed: bool,
+    /// The group under which the scale read it, by its place in the list.
+    pub(super) weighed: Option<usize>,
+}
+
+impl Weight {
+    /// A mass that is known, at a place that is.
+    pub(super) const fn certain(mass_kg: f64, at: Point) -> Self {
+        Self {
+            mass_kg,
+            sigma_kg: 0.0,
+            at,
+            height_known: true,
+            placed: false,
+            weighed: None,
+        }
+    }
 }
 
 /// One standard deviation of a part's centre of gravity along the truck, common practice.
@@ -180,19 +196,15 @@ impl Case {
         };
         let mut carried = weights;
         if let (Some(mass_kg), Some(t)) = (kingpin, &vehicle.trailer) {
-            carried.push(Weight {
-                mass_kg,
-                sigma_kg: 0.0,
-                at: t.kingpin,
-                height_known: true,
-                placed: false,
-            });
+            carried.push(Weight::certain(mass_kg, t.kingpin));
         }
         match influence(&supports) {
             Err(missing) => result.missing = Some(missing),
             // The scale has already said it.
             Ok(_) if self == Self::Donor => result.groups = weighed_groups(vehicle),
-            Ok(influence) => result.groups = groups(chassis, &influence, &carried),
+            Ok(influence) => {
+                result.groups = groups(vehicle, chassis, &supports, &influence, &carried)
+            }
         }
         result.axles = axles(vehicle, chassis, self, &result.groups);
         Some(result)
@@ -228,6 +240,9 @@ impl Case {
                     mass.aboard,
                     Aboard::Part | Aboard::Stripped | Aboard::Contents
                 ),
+                weighed: (mass.aboard == Aboard::Weighed)
+                    .then(|| vehicle.donor.groups.iter().position(|g| g.id == mass.of))
+                    .flatten(),
             });
         }
         if self >= Self::HalfTanks {
@@ -249,28 +264,28 @@ impl Case {
     /// What rides on the springs, and how much does not.
     fn sprung(self, vehicle: &Vehicle, chassis: &Chassis, weights: &[Weight]) -> (Centre, f64) {
         let mut off: Vec<Weight> = Vec::new();
-        let mut take = |mass_kg: f64, at: Point| {
-            off.push(Weight {
-                mass_kg: -mass_kg,
-                sigma_kg: 0.0,
-                at,
-                height_known: true,
-                placed: false,
-            });
-        };
+        let mut take = |mass_kg: f64, at: Point| off.push(Weight::certain(-mass_kg, at));
         for axle in &chassis.axles {
             take(
                 axle.unsprung_kg,
                 Point::new(axle.x_mm, 0.0, axle.unsprung_z_mm),
             );
         }
-        for mass in vehicle.masses.iter().filter(|m| m.unsprung_axle.is_some()) {
+        for mass in &vehicle.masses {
+            let Some(axle) = &mass.unsprung_axle else {
+                continue;
+            };
             let counts = match mass.aboard {
                 Aboard::Stripped => self >= Self::Stripped,
                 _ => self >= Self::Unladen,
             };
             if counts {
-                take(mass.mass_kg, mass.at);
+                let mut at = mass.at;
+                // What came off is missing where its axle now is, not where the donor's was weighed.
+                if mass.aboard == Aboard::Stripped {
+                    at.x += place_of(chassis, axle) - place_of(&vehicle.donor, axle);
+                }
+                take(mass.mass_kg, at);
             }
         }
         let unsprung = -off.iter().map(|w| w.mass_kg).sum::<f64>();
@@ -279,25 +294,20 @@ impl Case {
     }
 }
 
-fn driver(vehicle: &Vehicle) -> Option<Weight> {
-    vehicle.loads.driver_kg.map(|mass_kg| Weight {
-        mass_kg,
-        sigma_kg: 0.0,
-        at: vehicle.chassis.driver_seat.point(),
-        height_known: true,
-        placed: false,
-    })
+fn place_of(chassis: &Chassis, axle: &str) -> f64 {
+    let found = chassis.axles.iter().find(|a| a.id == axle);
+    found.map_or(0.0, |a| a.x_mm)
 }
 
-fn payload(vehicle: &Vehicle) -> Option<Weight> {
+fn driver(vehicle: &Vehicle) -> Option<Weight> {
+    let kg = vehicle.loads.driver_kg?;
+    Some(Weight::certain(kg, vehicle.chassis.driver_seat.point()))
+}
+
+/// What the truck carries itself.
+pub(super) fn payload(vehicle: &Vehicle) -> Option<Weight> {
     let payload = vehicle.loads.payload.as_ref()?;
-    Some(Weight {
-        mass_kg: payload.mass_kg,
-        sigma_kg: 0.0,
-        at: payload_point(&payload.at),
-        height_known: true,
-        placed: false,
-    })
+    Some(Weight::certain(payload.mass_kg, payload_point(&payload.at)))
 }
 
 /// Where a payload's weight acts.
@@ -312,29 +322,43 @@ pub(super) fn payload_point(at: &PayloadPlace) -> Point {
     }
 }
 
-/// Supports of a chassis, front to rear.
+/// Supports of a chassis, front to rear: what is up carries and springs nothing. The scale saw all axles
+/// down, so a group with one up starts from the part that the others carried there.
 pub(super) fn supports(vehicle: &Vehicle, chassis: &Chassis) -> Vec<Support> {
+    let up = &vehicle.raised;
     chassis
         .groups
         .iter()
         .map(|group| {
+            let down = |id: &&String| !up.contains(id);
             let axles = || chassis.axles.iter().filter(|a| group.axles.contains(&a.id));
-            let rates: Option<f64> = axles().map(|a| a.suspension.rate_n_per_mm).sum();
+            let rates: Option<f64> = axles()
+                .filter(|a| down(&&a.id))
+                .map(|a| a.suspension.rate_n_per_mm)
+                .sum();
             let ticket = chassis.ticket.as_ref();
+            let kept = part_down(vehicle, chassis, group);
             Support {
-                x_mm: chassis.group_x_mm(&group.id).unwrap_or(0.0),
+                x_mm: chassis.group_x_mm(&group.id, up).unwrap_or(0.0),
                 rate: rates,
                 fixed_kg: match group.share {
                     Share::FixedKg(kg) => Some(kg),
                     _ => None,
                 },
-                raised: group.axles.iter().all(|id| vehicle.is_raised(id)),
+                raised: !group.axles.iter().any(|id| down(&id)),
                 weighed_kg: ticket
                     .and_then(|t| t.axle.iter().find(|load| load.group == group.id))
-                    .map_or(0.0, |load| load.load_kg),
+                    .map_or(0.0, |load| load.load_kg * kept),
             }
         })
         .collect()
+}
+
+/// The part of what the scale read under a group that stood on axles which are down in the plan too.
+fn part_down(vehicle: &Vehicle, chassis: &Chassis, group: &Group) -> f64 {
+    let shares = group.axles.iter().zip(chassis.shares(group));
+    let down = shares.filter(|(id, _)| !vehicle.is_raised(id));
+    down.map(|(_, share)| share).sum()
 }
 
 fn centre(weights: &[Weight]) -> Centre {
@@ -352,7 +376,19 @@ fn centre(weights: &[Weight]) -> Centre {
     }
 }
 
-fn groups(chassis: &Chassis, influence: &Influence, weights: &[Weight]) -> Vec<GroupLoad> {
+fn groups(
+    vehicle: &Vehicle,
+    chassis: &Chassis,
+    supports: &[Support],
+    influence: &Influence,
+    weights: &[Weight],
+) -> Vec<GroupLoad> {
+    let parts: Vec<(f64, f64)> = chassis
+        .groups
+        .iter()
+        .zip(supports)
+        .map(|(group, support)| (part_down(vehicle, chassis, group), support.x_mm))
+        .collect();
     let mass: f64 = weights.iter().map(|w| w.mass_kg).sum();
     let moment: f64 = weights.iter().map(|w| w.mass_kg * w.at.x).sum();
     chassis
@@ -364,7 +400,13 @@ fn groups(chassis: &Chassis, influence: &Influence, weights: &[Weight]) -> Vec<G
             let mut side = 0.0;
             let mut variance = 0.0;
             for w in weights {
-                let share = influence.share(index, w.at.x);
+                let mut share = influence.share(index, w.at.x);
+                // The springs start from what the scale read, so that this stays under its group, sides
+                // and uncertainty with it, as far as its axles are down and stand where they stood.
+                if let Some(own) = w.weighed {
+                    let (part, x) = parts[own];
+                    share += part * (f64::from(own == index) - influence.share(index, x));
+                }
                 side += w.mass_kg * w.at.y * share;
                 let place = if w.placed {
                     w.mass_kg * influence.per_kg_mm[index] * PLACE_SIGMA_MM
@@ -373,7 +415,7 @@ fn groups(chassis: &Chassis, influence: &Influence, weights: &[Weight]) -> Vec<G
                 };
                 variance += (share * w.sigma_kg).powi(2) + place.powi(2);
             }
-            let track = chassis.group_track_mm(&group.id).max(1.0);
+            let track = chassis.group_track_mm(&group.id, &vehicle.raised).max(1.0);
             GroupLoad {
                 id: group.id.clone(),
                 load_kg: load,
@@ -407,6 +449,10 @@ fn weighed_groups(vehicle: &Vehicle) -> Vec<GroupLoad> {
 /// Divides each group's load among its axles; axles that are up get none. The scale saw the donor with
 /// all of them down.
 fn axles(vehicle: &Vehicle, chassis: &Chassis, case: Case, groups: &[GroupLoad]) -> Vec<AxleLoad> {
+    let up = match case {
+        Case::Donor => &[],
+        _ => vehicle.raised.as_slice(),
+    };
     let mut result = Vec::new();
     for axle in &chassis.axles {
         let Some(group) = chassis.groups.iter().find(|g| g.axles.contains(&axle.id)) else {
@@ -415,25 +461,9 @@ fn axles(vehicle: &Vehicle, chassis: &Chassis, case: Case, groups: &[GroupLoad])
         let Some(load) = groups.iter().find(|g| g.id == group.id) else {
             continue;
         };
-        let shares = chassis.shares(group);
-        let down = |id: &str| case == Case::Donor || !vehicle.is_raised(id);
-        let carried: f64 = group
-            .axles
-            .iter()
-            .zip(&shares)
-            .filter(|(id, _)| down(id))
-            .map(|(_, share)| share)
-            .sum();
-        let own = group
-            .axles
-            .iter()
-            .position(|id| id == &axle.id)
-            .map_or(0.0, |i| shares[i]);
-        let part = if down(&axle.id) && carried > 0.0 {
-            own / carried
-        } else {
-            0.0
-        };
+        let shares = chassis.shares_down(group, up);
+        let own = group.axles.iter().position(|id| id == &axle.id);
+        let part = own.map_or(0.0, |i| shares[i]);
         result.push(AxleLoad {
             id: axle.id.clone(),
             load_kg: load.load_kg * part,

@@ -1,6 +1,6 @@
 //! What one more kilogram of payload does to every axle.
 
-use super::case::{payload_point, supports};
+use super::case::{payload, payload_point, supports};
 use super::{Case, influence};
 use crate::geometry::Point;
 use crate::plan::PayloadPlace;
@@ -22,7 +22,7 @@ pub struct GroupEffect {
 pub struct PayloadEffect {
     /// Each axle group of the truck.
     pub groups: Vec<GroupEffect>,
-    /// Truck with driver, and with the empty trailer's kingpin load.
+    /// Truck with driver and, with a trailer, what it carries itself and the empty trailer's kingpin load.
     pub truck_base_kg: f64,
     /// Part of each kilogram that the truck carries.
     pub truck_share: f64,
@@ -40,13 +40,17 @@ pub struct PayloadEffect {
 /// # Errors
 /// What is missing.
 pub fn payload_effect(vehicle: &Vehicle) -> Result<PayloadEffect, String> {
-    if vehicle.donor.ticket.is_none() {
-        return Err("the chassis has no scale ticket".to_owned());
+    if let Some(missing) = super::missing(vehicle) {
+        return Err(missing);
     }
     let chassis = &vehicle.chassis;
     let influence = influence(&supports(vehicle, chassis))?;
     // Tanks as planned, driver aboard, no payload: the state to which payload is added.
-    let weights = Case::Unladen.weights_with_driver(vehicle);
+    let mut weights = Case::Unladen.weights_with_driver(vehicle);
+    if vehicle.trailer.is_some() {
+        // The question is the trailer's payload; what the tractor carries itself is there before it.
+        weights.extend(payload(vehicle));
+    }
     let truck: f64 = weights.iter().map(|w| w.mass_kg).sum();
     let mut mass = truck;
     let mut moment: f64 = weights.iter().map(|w| w.mass_kg * w.at.x).sum();

@@ -33,8 +33,7 @@ pub struct Loads {
 /// Works out all load cases.
 #[must_use]
 pub fn loads(vehicle: &Vehicle) -> Loads {
-    if vehicle.donor.ticket.is_none() {
-        let missing = "the chassis has no scale ticket".to_owned();
+    if let Some(missing) = missing(vehicle) {
         return Loads {
             cases: Vec::new(),
             missing: Some(missing),
@@ -48,6 +47,16 @@ pub fn loads(vehicle: &Vehicle) -> Loads {
         cases,
         missing: None,
     }
+}
+
+/// Why no load can be worked out, if so.
+fn missing(vehicle: &Vehicle) -> Option<String> {
+    if vehicle.donor.ticket.is_none() {
+        return Some("the chassis has no scale ticket".to_owned());
+    }
+    let stripped = Case::Stripped.weights(vehicle);
+    let left: f64 = stripped.iter().map(|weight| weight.mass_kg).sum();
+    (left <= 0.0).then(|| "nothing is left of the truck after the strip-out".to_owned())
 }
 
 impl Loads {

@@ -13,9 +13,13 @@ pub struct Evaluation {
     pub name: String,
     /// Worst severity.
     pub verdict: Severity,
-    /// Mass of the truck as planned, unladen.
+    /// The heaviest case that the plan states, which `mass_kg` and `axles` are about; the others stand
+    /// in `cases`.
+    pub case: Option<Case>,
+    /// What stands on the truck's own axles in that case: the truck, what it carries and what presses on
+    /// its fifth wheel. The loads of `axles` add up to it.
     pub mass_kg: Option<f64>,
-    /// Axle loads in the heaviest case that the plan states.
+    /// Axle loads in that case.
     pub axles: Vec<AxleRow>,
     /// Groups of consecutive axles under the bridge formula, each in its heaviest case; empty without
     /// loads or a law that has one.
@@ -75,11 +79,14 @@ pub struct BridgeRow {
 /// Payload.
 #[derive(Debug, Serialize)]
 pub struct PayloadRow {
-    /// Largest payload.
+    /// Largest payload; 0 when a limit is passed without any.
     pub max_kg: f64,
-    /// What limits it.
+    /// What limits it, or which limit is passed farthest without any.
     pub governed_by: String,
-    /// Payload at every limit: name, by, limit, payload.
+    /// Limits that are passed without any payload: name, by, limit, over by.
+    pub passed: Vec<(String, &'static str, f64, f64)>,
+    /// Payload at every limit that it brings nearer: name, by, limit, payload (negative when the limit is
+    /// passed without any).
     pub limits: Vec<(String, &'static str, f64, f64)>,
 }
 
@@ -118,12 +125,19 @@ pub(super) const NOTICE: &str =
 #[must_use]
 pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
     let answers = &assessment.answers;
-    let unladen = answers.loads.case(crate::loads::Case::Unladen);
+    let heaviest = answers.heaviest();
     let payload = answers.capacity.as_ref().ok().and_then(|capacity| {
-        let governing = capacity.governing()?;
+        let passed = capacity.passed.first().map(|p| (&p.name, p.by));
+        let governing = capacity.governing().map(|row| (&row.name, row.by));
+        let (name, by) = passed.or(governing)?;
         Some(PayloadRow {
             max_kg: capacity.payload_kg(),
-            governed_by: format!("{} ({})", governing.name, governing.by),
+            governed_by: format!("{name} ({by})"),
+            passed: capacity
+                .passed
+                .iter()
+                .map(|p| (p.name.clone(), p.by, p.limit_kg, p.over_kg))
+                .collect(),
             limits: capacity
                 .rows
                 .iter()
@@ -134,7 +148,8 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
     Evaluation {
         name: answers.vehicle.name.clone(),
         verdict: assessment.worst(),
-        mass_kg: unladen.map(|case| case.truck.mass_kg),
+        case: heaviest.map(|c| c.case),
+        mass_kg: heaviest.map(|c| c.truck.mass_kg + c.kingpin_kg.unwrap_or(0.0)),
         axles: axle_rows(assessment),
         bridge: bridge_rows(assessment),
         payload,

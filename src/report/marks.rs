@@ -23,12 +23,18 @@ pub fn marks(assessment: &Assessment, units: Units, chosen: Option<usize>) -> Ma
             .heaviest_of(&of_case.id)
             .map_or(of_case, |(_, group)| group);
         let limits = answers.limits.iter().find(|l| l.id == group.id);
+        // What is up carries nothing and has no limit: no arrow on the drawing.
+        if limits.is_some_and(|l| l.up) {
+            continue;
+        }
         let lowest = limits.and_then(|l| l.lowest());
         let margin = lowest.map(|limit| limit.kg - group.load_kg);
         axle_loads.push(AxleMark {
             id: group.id.clone(),
             name: limits.map_or_else(|| group.id.clone(), |l| l.name.clone()),
-            x_mm: chassis.group_x_mm(&group.id).unwrap_or(0.0),
+            x_mm: chassis
+                .group_x_mm(&group.id, &answers.vehicle.raised)
+                .unwrap_or(0.0),
             load: mass(group.load_kg, units),
             margin: match (lowest, margin) {
                 (Some(limit), Some(kg)) => {

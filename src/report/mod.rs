@@ -12,4 +12,4 @@ pub use json::{ASSUMPTIONS, Evaluation, evaluation};
 pub use marks::{marks, sheet};
 pub use page::{Column, Page, Row, Table};
 pub use pages::{PAGES, PageChoice, PageKind, page, page_choices};
-pub use text::text;
+pub use text::{payload_rows, text};

@@ -1,8 +1,8 @@
 //! The evaluation as text for a person at a terminal.
 
 use super::{cautions, json};
-use crate::assessment::Assessment;
-use crate::findings::Severity;
+use crate::assessment::{Assessment, Capacity};
+use crate::findings::{Severity, payload_possible};
 use crate::quantity::{Units, length, mass, signed_mass};
 use std::fmt::Write as _;
 
@@ -63,10 +63,10 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
     bridge_table(out, assessment, units)?;
     match &answers.capacity {
         Ok(capacity) => {
-            writeln!(out, "\nPayload at each limit:")?;
-            for row in &capacity.rows {
-                let payload = mass(row.payload_kg, units);
-                writeln!(out, "  {:<16}{payload:>12}  ({})", row.name, row.by)?;
+            let possible = payload_possible(capacity).words(units);
+            writeln!(out, "\n{possible}.\nPayload at each limit:")?;
+            for (name, payload) in payload_rows(capacity, units) {
+                writeln!(out, "  {payload:>12}  {name}")?;
             }
         }
         Err(missing) => writeln!(out, "\nPayload not assessed: {missing}.")?,
@@ -128,4 +128,19 @@ fn bridge_table(out: &mut String, assessment: &Assessment, units: Units) -> std:
         )?;
     }
     Ok(())
+}
+
+/// What each limit says about payload: limits that are passed without any first.
+#[must_use]
+pub fn payload_rows(capacity: &Capacity, units: Units) -> Vec<(String, String)> {
+    let passed = capacity.passed.iter().map(|p| {
+        let over = format!("{} over", mass(p.over_kg, units));
+        (format!("{} ({})", p.name, p.by), over)
+    });
+    let open = capacity.rows.iter().filter(|row| row.payload_kg >= 0.0);
+    let open = open.map(|row| {
+        let payload = mass(row.payload_kg, units);
+        (format!("{} ({})", row.name, row.by), payload)
+    });
+    passed.chain(open).collect()
 }

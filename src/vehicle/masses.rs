@@ -78,13 +78,13 @@ impl Vehicle {
             return masses;
         };
         for load in &ticket.axle {
-            let Some(x) = self.donor.group_x_mm(&load.group) else {
+            let Some(x) = self.donor.group_x_mm(&load.group, &[]) else {
                 continue;
             };
             // The sides of the scale give the side offset: right minus left, times half the track.
             let y = match (load.left_kg, load.right_kg) {
                 (Some(l), Some(r)) if load.load_kg > 0.0 => {
-                    let half = self.donor.group_track_mm(&load.group) / 2.0;
+                    let half = self.donor.group_track_mm(&load.group, &[]) / 2.0;
                     (r - l) / (r + l) * half
                 }
                 _ => 0.0,

@@ -45,10 +45,7 @@ impl Vehicle {
         Self {
             name: plan.name.clone(),
             chassis: donor.clone(),
-            splice_x_mm: plan
-                .changes
-                .splice_x_mm
-                .unwrap_or_else(|| donor.default_splice_x_mm()),
+            splice_x_mm: donor.default_splice_x_mm(),
             donor,
             stretch_mm: 0.0,
             zones: Vec::new(),
@@ -72,6 +69,17 @@ impl Vehicle {
 
     fn apply_changes(&mut self, plan: &Plan) {
         let changes = &plan.changes;
+        match changes.splice_x_mm {
+            Some(x) if self.donor.may_be_cut_at(x) => self.splice_x_mm = x,
+            Some(x) => {
+                let (from, to) = self.donor.splice_range_mm();
+                let what = "is no place to cut the rails for another wheelbase";
+                let hint =
+                    format!("from {from:.0} (back of the cab) to below {to:.0} (driven axles)");
+                self.problem("changes.splice_x_mm".to_owned(), &x.to_string(), what, hint);
+            }
+            None => {}
+        }
         if let Some(wheelbase) = changes.wheelbase_mm {
             self.stretch_mm = wheelbase - self.donor.dimensions.wheelbase_mm;
             self.chassis = self.donor.stretched(self.stretch_mm, self.splice_x_mm);
@@ -151,28 +159,28 @@ impl Vehicle {
         }
     }
 
+    /// Names of what comes off, heaviest first.
+    pub(crate) fn strip_words(&self) -> String {
+        let mut off: Vec<_> = self.donor.hardware.iter().collect();
+        off.retain(|h| self.stripped.contains(&h.id));
+        off.sort_by(|a, b| b.mass_kg.total_cmp(&a.mass_kg));
+        listed(off.iter().map(|h| &h.name))
+    }
+
     /// A strip-out that takes more than the truck has is a problem that names the items.
     fn check_strip(&mut self) {
         let Some(ticket) = &self.donor.ticket else {
             return;
         };
         let total: f64 = ticket.axle.iter().map(|load| load.load_kg).sum();
-        let off: Vec<_> = self
-            .donor
-            .hardware
-            .iter()
-            .filter(|h| self.stripped.contains(&h.id))
-            .collect();
-        let mass: f64 = off.iter().map(|h| h.mass_kg).sum();
-        let names = off
-            .iter()
-            .map(|h| h.id.as_str())
-            .collect::<Vec<_>>()
-            .join(", ");
-        if mass > total {
+        let off = self.donor.hardware.iter();
+        let off = off.filter(|h| self.stripped.contains(&h.id));
+        let mass: f64 = off.map(|h| h.mass_kg).sum();
+        if mass >= total {
             let value = format!("{mass:.0} kg");
-            let what = "the stripped hardware is heavier than the whole truck at the scale";
-            let hint = format!("truck {total:.0} kg; items: {names}");
+            let what =
+                "the stripped hardware weighs as much as the whole truck at the scale, or more";
+            let hint = format!("truck {total:.0} kg; items: {}", self.strip_words());
             self.problems
                 .push(Problem::new("plan", "changes.stripped", value, what, hint));
         }

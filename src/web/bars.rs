@@ -79,6 +79,9 @@ pub(super) fn bars(assessment: &Assessment, units: Units) -> Vec<Bar> {
             .heaviest_of(&of_case.id)
             .map_or((words, of_case), |(case, group)| (case.words(), group));
         let limits = answers.limits.iter().find(|l| l.id == group.id);
+        if limits.is_some_and(|l| l.up) {
+            continue;
+        }
         let lowest = limits.and_then(|l| l.lowest());
         let measured = Measured {
             id: &group.id,

@@ -242,6 +242,7 @@ fn truck_fields(vehicle: &Vehicle, units: Units) -> Vec<Field> {
         Chassis::WHEELBASE_MAX_MM.min(donor + 2_500.0),
     );
     let length = Measure::Length;
+    let cut = vehicle.donor.splice_range_mm();
     let mut fields = vec![
         Field::number("wheelbase", "Wheelbase", length, Some(wheelbase), units)
             .sliding(length, [low, wheelbase, high], units)
@@ -253,7 +254,7 @@ fn truck_fields(vehicle: &Vehicle, units: Units) -> Vec<Field> {
             Some(vehicle.splice_x_mm),
             units,
         )
-        .within(length, -2_000.0, 15_000.0, units)
+        .within(length, cut.0, cut.1, units)
         .hinting("behind the front axle; used when the wheelbase changes"),
     ];
     if let Some(fw) = &chassis.fifth_wheel {
@@ -270,11 +271,11 @@ fn truck_fields(vehicle: &Vehicle, units: Units) -> Vec<Field> {
                 [fw.ahead_min_mm, fw.ahead_mm, fw.ahead_max_mm],
                 units,
             )
-            .hinting("ahead of the driven axles"),
+            .hinting("ahead of the driven axles; minus is behind"),
         );
     }
     for axle in chassis.axles.iter().filter(|a| a.kind == AxleKind::Lift) {
-        let label = format!("{} raised", axle.id.replace('-', " "));
+        let label = format!("{} raised", axle.words());
         fields.push(Field::switch(
             &format!("raised.{}", axle.id),
             &label,

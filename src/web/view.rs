@@ -5,7 +5,7 @@ use super::fields::{self, Field};
 use super::session::Session;
 use crate::assessment::Assessment;
 use crate::drawing::{self, Style};
-use crate::findings::{Amount, Finding, Severity};
+use crate::findings::{Amount, Finding, Severity, payload_possible};
 use crate::plan::Plan;
 use crate::quantity::{Units, mass};
 use crate::report::{self, Caution, PageChoice};
@@ -99,7 +99,6 @@ pub struct HardwareView {
 #[derive(Debug, Serialize)]
 pub struct PayloadView {
     text: String,
-    governed_by: String,
     rows: Vec<(String, String)>,
 }
 
@@ -259,25 +258,12 @@ fn placed_views(plan: &Plan, assessment: &Assessment, units: Units) -> Vec<Place
 fn payload_view(assessment: &Assessment, units: Units) -> PayloadView {
     match &assessment.answers.capacity {
         Err(missing) => PayloadView {
-            text: format!("not assessed: {missing}"),
-            governed_by: String::new(),
+            text: format!("Payload not assessed: {missing}"),
             rows: Vec::new(),
         },
         Ok(capacity) => PayloadView {
-            text: mass(capacity.payload_kg(), units),
-            governed_by: capacity
-                .governing()
-                .map_or_else(String::new, |row| format!("{} ({})", row.name, row.by)),
-            rows: capacity
-                .rows
-                .iter()
-                .map(|row| {
-                    (
-                        format!("{} ({})", row.name, row.by),
-                        mass(row.payload_kg, units),
-                    )
-                })
-                .collect(),
+            text: payload_possible(capacity).words(units),
+            rows: report::payload_rows(capacity, units),
         },
     }
 }

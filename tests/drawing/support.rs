@@ -62,7 +62,7 @@ pub fn marks(vehicle: &Vehicle) -> Marks {
         marks.axle_loads.push(AxleMark {
             id: group.id.clone(),
             name: group.name.clone(),
-            x_mm: vehicle.chassis.group_x_mm(&group.id).expect("a place"),
+            x_mm: vehicle.chassis.group_x_mm(&group.id, &[]).expect("a place"),
             load: "5,442 kg".to_owned(),
             margin: "+545 kg to its rating".to_owned(),
             severity: words[i % 4],

@@ -11,7 +11,8 @@ is widest.
 Checked: every load case (groups, axles, sides, centre of gravity, sprung mass, kingpin, trailer
 axles, gross), payload at each limit, range of the fifth wheel, every bridge group, every gap that fails and the closest
 that holds, ground, width, room behind the cab, zones. Also variants of each plan: wheelbase +400 mm
-and -200 mm, fifth wheel at both ends of its slider, lift axles up, tanks empty.
+and -200 mm, fifth wheel at both ends of its slider, lift axles up (in a group of their
+own and in that of the driven axle), a load on the tractor itself, tanks empty.
 
 Versions when written: Python 3.11, numpy 2.4.6, python-fcl 0.7.0.11.
 
@@ -209,9 +210,8 @@ class Truck:
         for thing in self.c.get("obstacle", []) + self.c.get("hardware", []):
             self.shift(thing.get("envelope", []), self.by)
         if "body" in self.c:
-            for end in ("front_x_mm", "rear_x_mm"):
-                if self.c["body"][end] > self.splice:
-                    self.c["body"][end] += self.by
+            self.c["body"]["front_x_mm"] += self.by  # rigid: as a whole, wherever the cut is
+            self.c["body"]["rear_x_mm"] += self.by
 
     def axle(self, name):
         return next((a for a in self.c["axle"] if a["id"] == name), None)
@@ -313,6 +313,10 @@ class Truck:
             for k in c.get("kept", []):
                 if "spread_mm" in k:
                     a, b = k["spread_mm"]
+                    body = c.get("body")
+                    if body and body["front_x_mm"] <= a and b <= body["rear_x_mm"] and k["cg"]["z_mm"] >= body["floor_z_mm"]:
+                        out.append((k["mass_kg"], (a + b) / 2, (a + b) / 2 + self.by))
+                        continue
                     cut = min(max(self.splice, a), b)
                     if b > cut:
                         out.append((k["mass_kg"] * (b - cut) / (b - a), (cut + b) / 2, (cut + b) / 2 + self.by))
@@ -332,7 +336,7 @@ class Truck:
         out = []
         t = self.donor["ticket"]
         for load in t["axle"]:
-            x, track = self.group(self.donor, load["group"])
+            x, track, _ = self.group(self.donor, load["group"])
             l, r = load.get("left_kg"), load.get("right_kg")
             y = (r - l) / (r + l) * track / 2 if l is not None and r is not None else 0
             out.append((load["load_kg"], x, y, t.get("cg_z_mm", math.nan)))
@@ -378,16 +382,20 @@ class Truck:
             s = [1 / len(names)] * len(names)
         return s
 
-    def group(self, chassis, name):
+    def group(self, chassis, name, up=()):
+        """Place, track and the weighed part that stands on the axles that are down."""
         g = next(g for g in chassis["group"] if g["id"] == name)
-        axles = [next(a for a in chassis["axle"] if a["id"] == n) for n in g["axles"]]
-        return (sum(s * a["x_mm"] for s, a in zip(self.shares(chassis, g), axles)),
-                sum(a["track_mm"] for a in axles) / len(axles))
+        members = [(s, next(a for a in chassis["axle"] if a["id"] == n)) for s, n in zip(self.shares(chassis, g), g["axles"])]
+        down = [m for m in members if m[1]["id"] not in up]
+        part = sum(s for s, _ in down)
+        down = down or members
+        whole = sum(s for s, _ in down)
+        return (sum(s * a["x_mm"] for s, a in down) / whole, sum(a["track_mm"] for _, a in down) / len(down), part)
 
     def reactions(self, chassis, masses, weighed):
         """Unknowns: every reaction, heave and pitch; one square system."""
         groups, n = chassis["group"], len(chassis["group"])
-        xs = [self.group(chassis, g["id"])[0] / 1000 for g in groups]
+        xs = [self.group(chassis, g["id"], self.raised)[0] / 1000 for g in groups]
         a, b = np.zeros((n + 2, n + 2)), np.zeros(n + 2)
         for i, g in enumerate(groups):
             a[i, i] = 1
@@ -397,9 +405,9 @@ class Truck:
                 b[i] = g["share"]["fixed-kg"]
                 continue
             k = sum(next(x for x in chassis["axle"] if x["id"] == m)["suspension"].get("rate_n_per_mm", 100)
-                    for m in g["axles"])
+                    for m in g["axles"] if m not in self.raised)
             a[i, n], a[i, n + 1] = -k, -k * xs[i]
-            b[i] = weighed.get(g["id"], 0)
+            b[i] = weighed.get(g["id"], 0) * self.group(chassis, g["id"], self.raised)[2]
         a[n, :n] = 1
         a[n + 1, :n] = xs
         b[n] = sum(m[0] for m in masses)
@@ -417,11 +425,16 @@ class Truck:
             total = weighed
         out = {"groups": {}}
         none = self.reactions(chassis, [], weighed)
+        tickets = [t["group"] for t in self.donor["ticket"]["axle"]]
         for g in chassis["group"]:
             side = 0
-            for m in carried:  # each mass's offset goes where its weight goes
-                side += m[2] * (self.reactions(chassis, [m[:4]], weighed)[g["id"]] - none[g["id"]]) if m[2] else 0
-            track = self.group(chassis, g["id"])[1]
+            for n, m in enumerate(carried):  # each mass's offset goes where its weight goes
+                # One more kilogram at the scale is also one more from which the springs start.
+                seen = dict(weighed)
+                if n < len(tickets):
+                    seen[tickets[n]] += m[0]
+                side += m[2] * (self.reactions(chassis, [m[:4]], seen)[g["id"]] - none[g["id"]]) if m[2] else 0
+            track = self.group(chassis, g["id"], () if case == "donor" else self.raised)[1]
             load = total[g["id"]]
             if case == "donor":
                 t = next(t for t in self.donor["ticket"]["axle"] if t["group"] == g["id"])
@@ -809,6 +822,9 @@ def compare(label, plan):
         for key, field in (("kingpin", "kingpin_kg"), ("trailer", "trailer_axles_kg"), ("gross", "gross_kg")):
             if key in mine:
                 same(f"{name} {field}", mine[key], case[field])
+    top = t.case(answer["case"])
+    same("mass on top", top["cg"][0] + top.get("kingpin", 0), answer["mass_kg"])
+    same("axles on top", answer["mass_kg"], sum(a["load_kg"] for a in answer["axles"]))
     states = [t.bridge(t.case(c["case"])) for c in answer["cases"] if c["case"] not in ("donor", "stripped")]
     same("bridge groups", float(len(states[0]) if states else 0), float(len(answer["bridge"])))
     for row in answer["bridge"]:
@@ -876,11 +892,32 @@ def variants(plan):
     lifts = [a["id"] for a in c["axle"] if a["kind"] == "lift"]
     if lifts:
         yield "lift up", changed(raised=lifts)
+        yield "lift up in the driven group", in_one_group(changed(raised=lifts), c)
+    if "fifth_wheel" in c:
+        new = copy.deepcopy(plan)
+        new["loads"]["payload"] = dict(mass_kg=700, at=dict(cg=dict(x_mm=2500, y_mm=120, z_mm=1300)))
+        yield "a load on the tractor too", new
     if any(PARTS.get(p["part"], {}).get("contents") for p in plan["placed"]):
         new = copy.deepcopy(plan)
         for p in new["placed"]:
             p["fill"] = 0.0
         yield "tanks empty", new
+
+
+def in_one_group(plan, chassis):
+    """The same chassis with all its axles behind the first in one group, weighed as one."""
+    c = copy.deepcopy(chassis)
+    first, *rest = c["group"][1:]
+    c["group"] = c["group"][:1] + [first]
+    rows = {t["group"]: t for t in c["ticket"]["axle"]}
+    for g in rest:
+        first["axles"] += g["axles"]
+        first["gawr_kg"] += g["gawr_kg"]
+        for k in ("load_kg", "left_kg", "right_kg"):
+            rows[first["id"]][k] += rows[g["id"]][k]
+        c["ticket"]["axle"].remove(rows[g["id"]])
+    plan["chassis"] = dict(inline=c)
+    return plan
 
 
 def main():

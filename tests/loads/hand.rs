@@ -192,7 +192,7 @@ fn a_stated_split_places_the_group_and_divides_its_load() {
     chassis.axles.push(third);
     chassis.groups[1].axles.push("axle-3".to_owned());
     chassis.groups[1].share = Share::Split(vec![0.6, 0.4]);
-    close(chassis.group_x_mm("rear").unwrap(), 5_400.0, 1e-9);
+    close(chassis.group_x_mm("rear", &[]).unwrap(), 5_400.0, 1e-9);
     let loads = loads_of(&plan(chassis));
     let axles: Vec<f64> = case(&loads, Case::Unladen)
         .axles

@@ -189,7 +189,7 @@ fn supports(vehicle: &Vehicle, case: Case) -> Vec<f64> {
     chassis
         .groups
         .iter()
-        .map(|g| chassis.group_x_mm(&g.id).unwrap())
+        .map(|g| chassis.group_x_mm(&g.id, &vehicle.raised).unwrap())
         .collect()
 }
 

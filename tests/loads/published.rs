@@ -384,7 +384,7 @@ fn middle_of_a_tandem(p: &Published) -> Answers {
     chassis.axles.push(third);
     chassis.groups[1].axles.push("axle-3".to_owned());
     chassis.groups[1].share = Share::Equal;
-    let middle = chassis.group_x_mm("rear").unwrap();
+    let middle = chassis.group_x_mm("rear", &[]).unwrap();
     // And it is where a mass must stand that the front axle does not feel.
     chassis.dimensions.wheelbase_mm = middle;
     let (front, rear) = added(chassis, 1_000.0, at(p.expected["wheelbase_mm"]));

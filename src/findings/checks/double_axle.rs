@@ -17,7 +17,9 @@ pub static CHECK: Check = Check {
 
 fn run(answers: &Answers, report: &mut Report) {
     let vehicle = &answers.vehicle;
-    for item in vehicle.items.iter().filter(|i| i.part.axle.is_some()) {
+    let beams = || vehicle.items.iter().filter(|i| i.part.axle.is_some());
+    let before = report.count();
+    for item in beams() {
         let Some(axle) = &item.unsprung_axle else {
             let sentence = Phrase::new().text(format!(
                 "{} is an axle but stands at no axle position.",
@@ -50,5 +52,14 @@ fn run(answers: &Answers, report: &mut Report) {
             let finding = Finding::new(Severity::Fails, subject, sentence);
             report.add(finding.about([item.tag.clone(), twin.tag.clone()]));
         }
+    }
+    if report.count() == before && beams().next().is_some() {
+        let tags: Vec<String> = beams().map(|i| i.tag.clone()).collect();
+        let words = format!(
+            "Each e-axle stands at an axle position of its own, with the donor's axle off it: {}.",
+            tags.join(", ")
+        );
+        let finding = Finding::new(Severity::Holds, "e-axles", Phrase::new().text(words));
+        report.add(finding.about(tags));
     }
 }

@@ -50,16 +50,13 @@ fn run(answers: &Answers, report: &mut Report) {
                 Binding::Group(id) => format!("limit of {id}"),
             };
             let sentence = Phrase::new()
-                .text("The fifth wheel may stand from ")
-                .length(low)
+                .text("Counted from the driven axles, the fifth wheel may stand from ")
+                .ahead(low)
                 .text(format!(" ({}) to ", why(&range.bound_by.0)))
-                .length(high)
-                .text(format!(
-                    " ({}) ahead of the driven axles; it stands ",
-                    why(&range.bound_by.1)
-                ))
-                .length(now)
-                .text(" ahead.");
+                .ahead(high)
+                .text(format!(" ({}); it stands ", why(&range.bound_by.1)))
+                .ahead(now)
+                .text(".");
             let finding = Finding::new(severity, "fifth wheel", sentence);
             if now > high {
                 finding.at_most(Amount::length(now), Amount::length(high))

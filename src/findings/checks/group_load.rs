@@ -13,8 +13,26 @@ pub(super) fn finished(answers: &Answers) -> impl Iterator<Item = &CaseLoads> {
         .filter(|c| c.case >= Case::Unladen)
 }
 
-/// Why no load can be judged, if so.
-pub(super) fn missing_loads(answers: &Answers) -> Option<&str> {
+/// Why no load of an axle group can be judged, if so: what is missing, or a group that would lift off,
+/// because the others do not carry what the figures say then.
+pub(super) fn missing_loads(answers: &Answers) -> Option<String> {
+    let missing = missing_masses(answers).map(str::to_owned);
+    missing.or_else(|| {
+        let lifted = |c: &CaseLoads| c.groups.iter().find(|g| g.load_kg < -1e-6).cloned();
+        let group = finished(answers).find_map(lifted)?;
+        let name = group_name(answers, &group.id);
+        Some(format!("the {name} would lift off the road"))
+    })
+}
+
+/// Name of an axle group, for people.
+pub(super) fn group_name<'a>(answers: &'a Answers, id: &'a str) -> &'a str {
+    let known = answers.limits.iter().find(|l| l.id == id);
+    known.map_or(id, |l| l.name.as_str())
+}
+
+/// Why no mass can be judged, if so.
+pub(super) fn missing_masses(answers: &Answers) -> Option<&str> {
     answers
         .loads
         .missing
@@ -25,7 +43,7 @@ pub(super) fn missing_loads(answers: &Answers) -> Option<&str> {
 /// Holds the worst case of every group against its limit of one kind.
 pub(super) fn against(answers: &Answers, report: &mut Report, kind: LimitKind) {
     if let Some(missing) = missing_loads(answers) {
-        report.not_assessed("truck", missing);
+        report.not_assessed("truck", &missing);
         return;
     }
     for limits in &answers.limits {

@@ -5,6 +5,7 @@ mod axle_rating;
 mod behind_cab;
 mod cab_opening;
 mod double_axle;
+mod e_axle_centre;
 mod e_axle_rating;
 mod ends;
 mod fifth_wheel_load;
@@ -38,6 +39,8 @@ mod zone_choice;
 mod zone_fit;
 mod zone_mass;
 
+pub use payload::possible as payload_possible;
+
 use super::Check;
 
 /// Every check, in the order in which equal findings are shown.
@@ -60,6 +63,7 @@ pub static CHECKS: &[&Check] = &[
     &steer_share::CHECK,
     &side_balance::CHECK,
     &double_axle::CHECK,
+    &e_axle_centre::CHECK,
     &part_gap::CHECK,
     &frame_gap::CHECK,
     &tyre_gap::CHECK,

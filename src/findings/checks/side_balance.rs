@@ -9,10 +9,11 @@ pub static CHECK: Check = Check {
     id: "side-balance",
     title: "Left and right",
     question: "Do the left and right wheels of each axle group carry about the same?",
-    method: "Difference of the sides divided by the group's load, largest over the cases of the finished truck without payload: at most 5 %; above 3 % is worth a look.",
+    method: "Difference of the sides divided by the group's load, largest over the cases of the finished truck, unladen and laden: at most 5 %; above 3 % is worth a look.",
     source: "common practice",
     applies: "every axle group",
     assumes: &[
+        "payload lies where the plan says, in the middle unless it says otherwise",
         "frame soft in torsion: each mass's side offset is carried by the axles in the proportion that carries its weight",
     ],
     run,
@@ -25,7 +26,7 @@ const LOOK: f64 = 0.03;
 
 fn run(answers: &Answers, report: &mut Report) {
     if let Some(missing) = group_load::missing_loads(answers) {
-        return report.not_assessed("truck", missing);
+        return report.not_assessed("truck", &missing);
     }
     for limits in &answers.limits {
         let worst = group_load::finished(answers)

@@ -1,7 +1,7 @@
 //! What the checks of whole masses share: the heaviest case of truck, trailer or kingpin against one
 //! limit.
 
-use super::group_load::{finished, missing_loads};
+use super::group_load::{finished, missing_masses};
 use crate::assessment::Answers;
 use crate::findings::{Amount, Finding, Phrase, Report, Severity};
 use crate::loads::CaseLoads;
@@ -32,7 +32,7 @@ pub(super) fn against(
         .filter_map(|c| measure(c).map(|kg| (c.case, kg)))
         .reduce(|a, b| if b.1 > a.1 { b } else { a });
     let Some((case, kg)) = heaviest else {
-        let missing = missing_loads(answers).unwrap_or("no load case gives this mass");
+        let missing = missing_masses(answers).unwrap_or("no load case gives this mass");
         return report.not_assessed(whole.subject, missing);
     };
     let margin = whole.limit_kg - kg;

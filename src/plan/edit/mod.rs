@@ -1,6 +1,6 @@
 //! Every change that a person can make, as one value.
 
-use super::{LawChoice, Payload, Place, Placed, Plan, ShaftRun, TrailerLoad};
+use super::{LawChoice, Payload, PayloadPlace, Place, Placed, Plan, ShaftRun, TrailerLoad};
 use crate::chassis::{AxleKind, Chassis};
 use crate::library::Library;
 use crate::part::Part;
@@ -218,11 +218,14 @@ impl Edit {
                 if matches!(self, Self::Strip { .. }) {
                     list.push(item.clone());
                     list.sort();
-                    refuse_impossible_strip(plan, library)?;
+                    refuse_problem_at("changes.stripped", plan, library)?;
                 }
             }
             Self::Wheelbase { mm } => change_wheelbase(plan, library, *mm)?,
-            Self::Splice { x_mm } => plan.changes.splice_x_mm = Some(*x_mm),
+            Self::Splice { x_mm } => {
+                plan.changes.splice_x_mm = Some(*x_mm);
+                refuse_problem_at("changes.splice_x_mm", plan, library)?;
+            }
             Self::FifthWheel { ahead_mm } => {
                 let vehicle = resolved(plan, library)?;
                 let Some(fw) = &vehicle.chassis.fifth_wheel else {
@@ -232,11 +235,13 @@ impl Edit {
                     || *ahead_mm < fw.ahead_min_mm
                     || *ahead_mm > fw.ahead_max_mm
                 {
+                    let [low, high] = [fw.ahead_min_mm, fw.ahead_max_mm].map(|mm| match mm {
+                        ..0.0 => format!("{} mm behind", -mm),
+                        _ => format!("{mm} mm ahead"),
+                    });
+                    let asked = repeated(*ahead_mm);
                     return Err(Refusal::new(format!(
-                        "the slider reaches from {} to {} mm ahead, not {}",
-                        fw.ahead_min_mm,
-                        fw.ahead_max_mm,
-                        repeated(*ahead_mm)
+                        "the slider reaches from {low} to {high}, not to {asked} mm ahead"
                     )));
                 }
                 plan.changes.fifth_wheel_ahead_mm = Some(*ahead_mm);
@@ -337,14 +342,11 @@ fn known<'a>(
     }
 }
 
-/// A strip-out may not take more than the truck has, nor tip it off an axle.
-fn refuse_impossible_strip(plan: &Plan, library: &Library) -> Result<(), Refusal> {
+/// What would be a problem in a file is refused on the bench.
+fn refuse_problem_at(path: &str, plan: &Plan, library: &Library) -> Result<(), Refusal> {
     let vehicle = resolved(plan, library)?;
-    vehicle
-        .problems
-        .iter()
-        .find(|p| p.path == "changes.stripped")
-        .map_or(Ok(()), |problem| Err(Refusal::new(problem.to_string())))
+    let found = vehicle.problems.iter().find(|p| p.path == path);
+    found.map_or(Ok(()), |problem| Err(Refusal::new(problem.to_string())))
 }
 
 /// A new wheelbase moves what is placed behind the splice along with the frame.
@@ -366,6 +368,22 @@ fn change_wheelbase(plan: &mut Plan, library: &Library, mm: f64) -> Result<(), R
         return Err(Refusal::new(format!(
             "a wheelbase of {mm} mm leaves less than 500 mm between cab and driven axle"
         )));
+    }
+    // What lies in a rigid body goes with it.
+    if after.chassis.body.is_some()
+        && let Some(payload) = &mut plan.loads.payload
+    {
+        match &mut payload.at {
+            PayloadPlace::Cg(spot) => spot.x_mm += by,
+            PayloadPlace::Level {
+                front_x_mm,
+                rear_x_mm,
+                ..
+            } => {
+                *front_x_mm += by;
+                *rear_x_mm += by;
+            }
+        }
     }
     for placed in &mut plan.placed {
         let Some(item) = before.item(&placed.tag) else {
