@@ -16,5 +16,6 @@ mod input {
     mod markup;
     mod mutated;
     mod older;
+    mod steps;
 }
 mod shipped;

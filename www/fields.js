@@ -112,7 +112,16 @@ function slide(field, bench) {
     const refused = bench.probeField(field.id, slider.value);
     if (refused !== null) tell(refused);
   });
+  // Key after key is one gesture until the slider is left or dragged; each drag is one of its own.
+  let byKey = false;
+  let goesOn = false;
+  slider.addEventListener("keydown", () => { byKey = true; });
+  for (const other of ["pointerdown", "blur"]) {
+    slider.addEventListener(other, () => { byKey = goesOn = false; });
+  }
   slider.addEventListener("change", () => {
+    if (goesOn) bench.goOn();
+    goesOn = byKey;
     const refused = bench.enter(field.id, slider.value);
     if (refused === null) return;
     bench.refresh();

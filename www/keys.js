@@ -136,6 +136,8 @@ export class Keys {
     const step = ARROWS[this.stage.active][event.key] ?? LEVEL[event.key];
     if (!onStage || !step || selected === null || this.stage.carry.active) return false;
     const [axis, way] = step;
+    // A key held down is one step to take back.
+    if (event.repeat) this.bench.goOn();
     const refused = this.bench.nudge(selected, axis, way, event.shiftKey);
     if (refused !== null) {
       tell(refused);

@@ -88,6 +88,11 @@ export class Bench {
     });
   }
 
+  /** The next change goes on with the gesture of the last one: both are one step to take back. */
+  goOn() {
+    this.planner.go_on();
+  }
+
   nudge(tag, axis, steps, big) {
     return this.done(() => this.planner.nudge(tag, axis, steps, big));
   }

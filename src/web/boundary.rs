@@ -204,6 +204,11 @@ impl Planner {
         answer(self.session.nudge(tag, axis, steps, big))
     }
 
+    /// Says that the next change goes on with the gesture of the last one.
+    pub fn go_on(&mut self) {
+        self.session.go_on();
+    }
+
     /// Takes the last step back.
     pub fn undo(&mut self) -> bool {
         self.session.undo()

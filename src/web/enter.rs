@@ -66,11 +66,16 @@ impl Session {
                 Edit::Payload(Some(self.payload_at(field, read(Measure::Length)?)?))
             }
             "trailer" if typed.is_empty() => Edit::Trailer(None),
-            "trailer" => Edit::Trailer(Some(TrailerLoad {
-                id: typed.to_owned(),
-                payload_kg: plan.loads.trailer.as_ref().map_or(0.0, |t| t.payload_kg),
-                load_cg: None,
-            })),
+            "trailer" => {
+                // Taken off and put back, a trailer still has its load; another one takes the mass over.
+                let before = self.history.last_trailer();
+                let same = before.filter(|t| t.id == typed);
+                Edit::Trailer(Some(TrailerLoad {
+                    id: typed.to_owned(),
+                    payload_kg: before.map_or(0.0, |t| t.payload_kg),
+                    load_cg: same.and_then(|t| t.load_cg),
+                }))
+            }
             "trailer-payload" | "load-place" => {
                 let mut load = plan
                     .loads

@@ -180,7 +180,7 @@ impl Session {
                 Problems(vec![*problem])
             })?;
             let name = plan.name.clone();
-            self.history.step(format!("Open {file}"), plan);
+            self.history.step(format!("Open {name}"), plan);
             return Ok(format!("plan {name}"));
         }
         Ok(match self.library.add_toml(file, text)? {
@@ -212,7 +212,7 @@ impl Session {
             .get(template)
             .ok_or_else(|| Refusal(format!("no chassis \"{template}\" in the library")))?;
         let plan = Plan::on(chassis);
-        self.history.step(format!("New plan on {template}"), plan);
+        self.history.step(plan.name.clone(), plan);
         Ok(())
     }
 
@@ -231,6 +231,11 @@ impl Session {
             ))
         })?;
         self.open(id, &text).map(|_| ())
+    }
+
+    /// Says that the next change goes on with the gesture of the last one: both are one step.
+    pub const fn go_on(&mut self) {
+        self.history.go_on();
     }
 
     /// Takes the last step back.

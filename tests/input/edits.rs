@@ -261,9 +261,10 @@ fn edits_that_name_what_does_not_exist_are_refused_by_name() {
             text: "x".repeat(20_001),
         },
     ] {
-        let refusal = session.apply(&edit).expect_err(&edit.name()).to_string();
+        let name = edit.name(session.plan(), session.library());
+        let refusal = session.apply(&edit).expect_err(&name).to_string();
         assert!(refusal.len() > 5, "{refusal}");
-        assert_eq!(session.plan().to_json(), before, "{}", edit.name());
+        assert_eq!(session.plan().to_json(), before, "{name}");
     }
     assert!(!session.undo());
 }

@@ -10,6 +10,7 @@ use crate::vehicle::{Vehicle, find_part, listed};
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
+mod name;
 mod parts;
 
 /// One change to a plan.
@@ -286,40 +287,6 @@ impl Edit {
             _ => self.make_on_parts(plan, library)?,
         }
         Ok(())
-    }
-
-    /// What the undo button calls this step.
-    #[must_use]
-    pub fn name(&self) -> String {
-        match self {
-            Self::Place { part, .. } => format!("Place {part}"),
-            Self::Move { tag, .. } => format!("Move {tag}"),
-            Self::Zone { tag, .. } => format!("Change zone of {tag}"),
-            Self::Turn { tag } => format!("Turn {tag}"),
-            Self::Delete { tag } => format!("Take off {tag}"),
-            Self::Duplicate { tag } => format!("Duplicate {tag}"),
-            Self::Mirror { tag } => format!("Mirror {tag}"),
-            Self::Lock { tag, on: true } => format!("Lock {tag}"),
-            Self::Lock { tag, .. } => format!("Free {tag}"),
-            Self::Fill { tag, .. } => format!("Fill {tag}"),
-            Self::Retag { tag, new } => format!("Call {tag} {new}"),
-            Self::Shaft(run) => format!("Driveshaft {}", run.tag),
-            Self::OwnPart(part) => format!("Own part {}", part.id),
-            Self::Strip { item } => format!("Strip {item}"),
-            Self::Keep { item } => format!("Keep {item}"),
-            Self::Wheelbase { .. } => "Wheelbase".to_owned(),
-            Self::Splice { .. } => "Splice".to_owned(),
-            Self::FifthWheel { .. } => "Fifth wheel".to_owned(),
-            Self::Raise { axle } => format!("Raise {axle}"),
-            Self::Lower { axle } => format!("Lower {axle}"),
-            Self::Driver { .. } => "Driver".to_owned(),
-            Self::Payload(_) => "Payload".to_owned(),
-            Self::Target { .. } => "Promised payload".to_owned(),
-            Self::Trailer(_) => "Trailer".to_owned(),
-            Self::Law(_) => "Road law".to_owned(),
-            Self::Rename { .. } => "Name".to_owned(),
-            Self::Notes { .. } => "Notes".to_owned(),
-        }
     }
 }
 
