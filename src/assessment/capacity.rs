@@ -107,6 +107,17 @@ pub fn capacity(vehicle: &Vehicle, limits: &[GroupLimits]) -> Result<Capacity, S
             );
         }
     }
+    // Payload beyond the last axle lifts the first one: that ends it too.
+    for group in effect.groups.iter().filter(|g| g.share < -1e-9) {
+        if let Some(limits) = limits.iter().find(|l| l.id == group.id) {
+            found.rows.push(CapacityRow {
+                name: limits.name.clone(),
+                by: "lifts off",
+                limit_kg: 0.0,
+                payload_kg: -group.base_kg / group.share,
+            });
+        }
+    }
     let ratings = &vehicle.chassis.ratings;
     if let Some(gvwr) = ratings.gvwr_kg {
         found.add(

@@ -144,6 +144,18 @@ async fn hardware_put_back_and_a_longer_wheelbase_change_the_loads() {
     // One slide is one change.
     page.click("#undo").await;
     near(page.field("truck", "wheelbase").await, wheelbase, 0.0);
+    // So is one press after another.
+    page.js(
+        "document.querySelector(arguments[0]).focus()",
+        vec![slider.into()],
+    )
+    .await;
+    for _ in 0..4 {
+        page.press(&[Key::Right.into()]).await;
+    }
+    assert!(page.field("truck", "wheelbase").await > wheelbase + 20.0);
+    page.click("#undo").await;
+    near(page.field("truck", "wheelbase").await, wheelbase, 0.0);
     assert_eq!(page.bars().await, before);
     assert_eq!(
         page.prop("#undo", "disabled").await.as_deref(),

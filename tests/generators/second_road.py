@@ -603,6 +603,8 @@ class Truck:
             slope = (states[1][k] - states[0][k]) / 1000
             if limit is not None and slope > 1e-9:
                 out[names.get(k, k)] = (limit - states[0][k]) / slope
+            if k in names and slope < -1e-9:  # it lifts off before it is full
+                out[names[k]] = -states[0][k] / slope
         full = {}
         for k, (_, allowed, empty, _) in groups[0].items():
             slope = (groups[1][k][2] - empty) / 1000

@@ -259,3 +259,20 @@ fn sides_are_judged_with_and_without_payload() {
     );
     assert!(rear.sentence.words(Units::Metric).contains("(laden)"));
 }
+
+/// Payload a metre behind the rear axle takes a fifth of itself off the front axle, which has 3,000 kg.
+#[test]
+fn payload_ends_where_it_lifts_an_axle() {
+    let mut plan = plan(bare());
+    plan.loads.payload = Some(Payload {
+        mass_kg: 1_000.0,
+        at: PayloadPlace::Cg(Spot::new(6_000.0, 0.0, 1_800.0)),
+    });
+    let assessment = assess(&plan);
+    let capacity = assessment.answers.capacity.as_ref().unwrap();
+    close(capacity.payload_kg(), 15_000.0, 1e-6);
+    let found = finding(&assessment, "payload", "payload");
+    assert_eq!(found.severity, Severity::Holds);
+    let words = found.sentence.words(Units::Metric);
+    assert!(words.contains("front axle (lifts off)"), "{words}");
+}

@@ -12,7 +12,9 @@ pub static CHECK: Check = Check {
     method: "Distance in plan from the middle of the e-axle's envelope to the axle's centre and the truck's centre line: at most 10 mm. Wheels, suspension and loads stay at the axle's centre; an e-axle beside it could not carry them.",
     source: "common practice",
     applies: "e-axles at an axle position",
-    assumes: &["the middle of an e-axle's envelope is the line of its wheels"],
+    assumes: &[
+        "the middle of an e-axle's envelope is the line of its wheels; its height is not judged",
+    ],
     run,
 };
 

@@ -129,7 +129,9 @@ fn limit_table(assessment: &Assessment, units: Units) -> Table {
         cells.push(margin.map_or_else(none, |kg| signed_mass(kg, units)));
         cells.push(lowest.map_or_else(none, |limit| limit.kind.words().to_owned()));
         let thin = load.map_or(0.0, crate::loads::GroupLoad::thin_kg);
-        table.row(Some(Severity::of_margin(margin, thin)), cells);
+        // What is up has no limit to keep, so there is nothing to mark.
+        let mark = (!group.up).then(|| Severity::of_margin(margin, thin));
+        table.row(mark, cells);
     }
     table
 }
