@@ -19,6 +19,7 @@ pub mod law;
 pub mod legality;
 pub mod library;
 pub mod loads;
+pub mod manoeuvre;
 pub mod numeric;
 pub mod part;
 pub mod plan;

@@ -12,6 +12,7 @@ use crate::clearance::{Clearances, clearances};
 use crate::findings::{self, Finding, Severity};
 use crate::library::Library;
 use crate::loads::{CaseLoads, Loads, PositionRange, fifth_wheel_range, loads};
+use crate::manoeuvre::{Manoeuvre, manoeuvre};
 use crate::plan::Plan;
 use crate::source::Problem;
 use crate::vehicle::Vehicle;
@@ -25,6 +26,8 @@ pub struct Answers {
     pub loads: Loads,
     /// Gaps and extents.
     pub clearances: Clearances,
+    /// The truck moving: circles, angles, ramp and bump.
+    pub manoeuvre: Manoeuvre,
     /// Limits of each axle group.
     pub limits: Vec<GroupLimits>,
     /// Every group of consecutive axles under the bridge formula, or what is missing for it.
@@ -50,6 +53,7 @@ impl Answers {
     pub fn of(vehicle: Vehicle) -> Self {
         let loads = loads(&vehicle);
         let clearances = clearances(&vehicle);
+        let manoeuvre = manoeuvre(&vehicle);
         let limits = group_limits(&vehicle);
         let bridge = bridge(&vehicle, &loads);
         let capacity = capacity(&vehicle, &limits);
@@ -65,6 +69,7 @@ impl Answers {
             vehicle,
             loads,
             clearances,
+            manoeuvre,
             limits,
             bridge,
             capacity,

@@ -98,6 +98,12 @@ pub struct Axle {
     /// Largest steering angle of the inner wheel, degrees; 0 when not steered.
     #[serde(default)]
     pub steer_angle_deg: f64,
+    /// Largest steering angle of the outer wheel, degrees, where its stop is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub steer_outer_deg: Option<f64>,
+    /// Middle of the wheel outside of its steering pivot, at the ground.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub steer_offset_mm: Option<f64>,
     /// Where a driveshaft reaches the axle: x and z of the input yoke's centre.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub input_x_mm: Option<f64>,
@@ -156,6 +162,8 @@ impl Axle {
         c.range("unsprung_kg", self.unsprung_kg, 0.0, 5_000.0);
         c.range("unsprung_z_mm", self.unsprung_z_mm, 0.0, 2_000.0);
         c.range("steer_angle_deg", self.steer_angle_deg, 0.0, 60.0);
+        c.range_if("steer_outer_deg", self.steer_outer_deg, 1.0, 60.0);
+        c.range_if("steer_offset_mm", self.steer_offset_mm, -500.0, 500.0);
         c.range_if("input_x_mm", self.input_x_mm, -2_000.0, 20_000.0);
         c.range_if("input_z_mm", self.input_z_mm, 0.0, 2_000.0);
         c.range_if("ratio", self.ratio, 0.5, 60.0);

@@ -34,6 +34,7 @@ impl Chassis {
             let (low, high) = (Self::WHEELBASE_MIN_MM, Self::WHEELBASE_MAX_MM);
             c.range("wheelbase_mm", d.wheelbase_mm, low, high);
             c.range("bumper_to_axle_mm", d.bumper_to_axle_mm, 200.0, 3_000.0);
+            c.range_if("bumper_bottom_mm", d.bumper_bottom_mm, 50.0, 2_000.0);
             c.range(
                 "bumper_to_back_of_cab_mm",
                 d.bumper_to_back_of_cab_mm,

@@ -100,6 +100,9 @@ pub struct Dimensions {
     pub wheelbase_mm: f64,
     /// BA: bumper to front axle centre.
     pub bumper_to_axle_mm: f64,
+    /// Underside of the bumper above ground, laden; without it the approach angle is not assessed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bumper_bottom_mm: Option<f64>,
     /// BBC: bumper to back of cab.
     pub bumper_to_back_of_cab_mm: f64,
     /// AF: centre of the driven axle or tandem to the end of the frame.

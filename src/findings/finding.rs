@@ -50,7 +50,7 @@ impl Severity {
 pub struct Amount {
     /// What it measures.
     pub measure: Measure,
-    /// Kilograms, millimetres or a fraction.
+    /// Kilograms, millimetres, degrees or a fraction.
     pub value: f64,
 }
 
@@ -69,6 +69,14 @@ impl Amount {
         Self {
             measure: Measure::Length,
             value: mm,
+        }
+    }
+    /// An angle.
+    #[must_use]
+    pub const fn angle(deg: f64) -> Self {
+        Self {
+            measure: Measure::Angle,
+            value: deg,
         }
     }
     /// A fraction.

@@ -47,6 +47,13 @@ impl Phrase {
         self.length(mm.abs()).text(side)
     }
 
+    /// Adds an angle in degrees.
+    #[must_use]
+    pub fn angle(mut self, deg: f64) -> Self {
+        self.0.push(Piece::Amount(Measure::Angle, deg));
+        self
+    }
+
     /// Adds a fraction, shown in percent.
     #[must_use]
     pub fn share(mut self, share: f64) -> Self {

@@ -6,8 +6,10 @@
 
 mod linear;
 mod root;
+mod step;
 mod transcendental;
 
 pub use linear::solve;
 pub use root::bisect;
+pub use step::rk4;
 pub use transcendental::{acos, asin, atan, atan2, cos, hypot, sin, sqrt, tan};

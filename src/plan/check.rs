@@ -67,6 +67,7 @@ impl Plan {
             c.id("part", &shaft.part);
         });
         self.check_loads(&mut c);
+        c.under("moving", |c| self.moving.check(c));
         c.done()
     }
 

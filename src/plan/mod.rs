@@ -5,9 +5,11 @@ mod edit;
 mod file;
 mod history;
 mod migrate;
+mod moving;
 
 pub use edit::{Edit, Refusal};
 pub use history::History;
+pub use moving::Moving;
 
 use crate::chassis::{Chassis, Spot};
 use crate::part::Part;
@@ -42,6 +44,9 @@ pub struct Plan {
     /// The road law to hold it against.
     #[serde(default)]
     pub law: LawChoice,
+    /// The turn, the ramp and the bump that it must take.
+    #[serde(default, skip_serializing_if = "Moving::is_usual")]
+    pub moving: Moving,
     /// Notes for people.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,
@@ -256,6 +261,7 @@ impl Plan {
                 ..Loads::default()
             },
             law: LawChoice::default(),
+            moving: Moving::default(),
             notes: String::new(),
         }
     }

@@ -33,6 +33,8 @@ pub enum Measure {
     Share,
     /// A plain count.
     Count,
+    /// Degrees, inside and for people.
+    Angle,
 }
 
 impl Measure {
@@ -46,6 +48,7 @@ impl Measure {
             (Self::Mass, Units::Us) => "lb",
             (Self::Share, _) => "%",
             (Self::Count, _) => "",
+            (Self::Angle, _) => "°",
         }
     }
 
@@ -61,7 +64,7 @@ impl Measure {
 
     const fn decimals(self, units: Units) -> usize {
         match (self, units) {
-            (Self::Length, Units::Us) | (Self::Share, _) => 1,
+            (Self::Length, Units::Us) | (Self::Share | Self::Angle, _) => 1,
             _ => 0,
         }
     }
@@ -83,8 +86,8 @@ impl Measure {
     pub fn text(self, inside: f64, units: Units) -> String {
         let unit = self.unit(units);
         let number = self.number(inside, units);
-        if unit.is_empty() {
-            number
+        if unit.is_empty() || self == Self::Angle {
+            number + unit
         } else {
             format!("{number} {unit}")
         }
@@ -123,6 +126,7 @@ impl Measure {
             (Self::Length, "ft") => 12.0 * MM_PER_IN,
             (Self::Mass, "lb" | "lbs") => KG_PER_LB,
             (Self::Share, "%") => 0.01,
+            (Self::Angle, "°" | "deg") => 1.0,
             (_, other) => {
                 let (odd, ours) = (quoted(other), self.unit(units));
                 return Err(format!("{odd} is not a unit of this field ({ours})"));

@@ -107,7 +107,7 @@ pub struct FindingRow {
     pub limit: Option<f64>,
     /// Room, in `unit`; negative when over.
     pub margin: Option<f64>,
-    /// `kg`, `mm`, or `1` for a fraction.
+    /// `kg`, `mm`, `deg`, or `1` for a fraction.
     pub unit: Option<&'static str>,
     /// Who sets the limit.
     pub source: String,
@@ -231,6 +231,7 @@ fn row(finding: &Finding, units: Units) -> FindingRow {
         unit: finding.limit.or(finding.measured).map(|a| match a.measure {
             Measure::Mass => "kg",
             Measure::Length => "mm",
+            Measure::Angle => "deg",
             Measure::Share | Measure::Count => "1",
         }),
         source: finding.source.to_string(),

@@ -58,6 +58,7 @@ impl Vehicle {
             loads: plan.loads.clone(),
             law: None,
             allowance: plan.law.allowance,
+            moving: plan.moving.clone(),
             problems: Vec::new(),
         }
     }

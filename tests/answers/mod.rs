@@ -20,7 +20,7 @@ macro_rules! example {
 }
 
 /// Every example; `tests/parity.rs` sees that none is left out.
-pub const EXAMPLES: [(&str, &str); 12] = [
+pub const EXAMPLES: [(&str, &str); 15] = [
     example!("five-faults.json"),
     example!("gullwharf-drayage.json"),
     example!("harbour-hydrogen.json"),
@@ -31,8 +31,11 @@ pub const EXAMPLES: [(&str, &str); 12] = [
     example!("quarry-road-tipper.json"),
     example!("wrong/gullwharf-sales-sketch.json"),
     example!("wrong/gullwharf-short-bridge.json"),
+    example!("wrong/gullwharf-steep-ramp.json"),
+    example!("wrong/millbrook-narrow-yard.json"),
     example!("wrong/millbrook-third-pack.json"),
     example!("wrong/prairie-tight-catalyst.json"),
+    example!("wrong/quarry-road-low-packs.json"),
 ];
 /// What both builds must give.
 pub const FROZEN: &str = include_str!("../frozen/parity.txt");

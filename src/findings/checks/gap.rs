@@ -98,7 +98,7 @@ fn name(answers: &Answers, thing: &Thing) -> String {
 }
 
 /// "Crossmember behind the engine" within a sentence; "ABS valve" stays.
-fn lower_first(name: &str) -> String {
+pub(super) fn lower_first(name: &str) -> String {
     let mut chars = name.chars();
     match (chars.next(), chars.next()) {
         (Some(first), Some(second)) if second.is_lowercase() => first

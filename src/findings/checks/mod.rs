@@ -1,9 +1,14 @@
 //! The checks, one file each.
 
 mod ahead_of_axle;
+mod angle;
+mod approach;
 mod axle_rating;
 mod behind_cab;
+mod breakover;
+mod bump;
 mod cab_opening;
+mod departure;
 mod double_axle;
 mod e_axle_centre;
 mod e_axle_rating;
@@ -21,6 +26,7 @@ mod lift_off;
 mod part_gap;
 mod payload;
 mod plan_problems;
+mod ramp;
 mod road_axle;
 mod road_bridge;
 mod road_gross;
@@ -28,8 +34,10 @@ mod side_balance;
 mod steer_share;
 mod suspension_rating;
 mod suspension_travel;
+mod tail_swing;
 mod trailer_axles;
 mod trailer_swing;
+mod turning_circle;
 mod tyre_gap;
 mod tyre_rating;
 mod tyre_sweep;
@@ -73,7 +81,14 @@ pub static CHECKS: &[&Check] = &[
     &behind_cab::CHECK,
     &trailer_swing::CHECK,
     &landing_legs::CHECK,
+    &ramp::CHECK,
     &ground::CHECK,
+    &bump::CHECK,
+    &approach::CHECK,
+    &breakover::CHECK,
+    &departure::CHECK,
+    &turning_circle::CHECK,
+    &tail_swing::CHECK,
     &width::CHECK,
     &ends::CHECK,
     &ahead_of_axle::CHECK,

@@ -1,6 +1,6 @@
 //! Every change that a person can make, as one value.
 
-use super::{LawChoice, Payload, PayloadPlace, Place, Placed, Plan, ShaftRun, TrailerLoad};
+use super::{LawChoice, Moving, Payload, PayloadPlace, Place, Placed, Plan, ShaftRun, TrailerLoad};
 use crate::chassis::{AxleKind, Chassis};
 use crate::library::Library;
 use crate::part::Part;
@@ -154,6 +154,8 @@ pub enum Edit {
     Trailer(Option<TrailerLoad>),
     /// Chooses the road law.
     Law(LawChoice),
+    /// Sets the turn, the ramp and the bump.
+    Moving(Box<Moving>),
     /// Names the plan.
     Rename {
         /// New name.
@@ -277,6 +279,7 @@ impl Edit {
                 }
                 plan.law.clone_from(law);
             }
+            Self::Moving(moving) => plan.moving = (**moving).clone(),
             Self::Rename { name } => plan.name.clone_from(name),
             Self::Notes { text } => plan.notes.clone_from(text),
             Self::OwnPart(part) => {
