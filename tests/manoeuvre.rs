@@ -6,6 +6,8 @@
 
 #[path = "manoeuvre/angles.rs"]
 mod angles;
+#[path = "manoeuvre/drawn.rs"]
+mod drawn;
 #[path = "manoeuvre/examples.rs"]
 mod examples;
 #[path = "manoeuvre/paths.rs"]

@@ -132,7 +132,7 @@ fn best_fifth_wheel_positions_of_the_range_extender() {
 /// Found besides, and right: in the rear overhang B5 reaches beyond the end of the frame, and into
 /// the circle of the landing legs. The sketch moved it there without looking.
 #[test]
-fn the_sales_sketch_raises_the_named_findings_and_two_more() {
+fn the_sales_sketch_raises_the_named_findings_and_four_more() {
     let (scenario, within) = scenario(TRACTOR);
     let wrong = &scenario.wrong[0];
     let assessment = assess(&read(&wrong.plan));
@@ -157,6 +157,8 @@ fn the_sales_sketch_raises_the_named_findings_and_two_more() {
             "trailer-swing: R1.swing of the trailer nose",
             "front-and-rear-end: B5.rear end",
             "landing-legs: B5.landing legs",
+            "trailer-ramp: crest.B5.the trailer",
+            "trailer-ramp: crest.B5.the landing legs",
         ],
     );
     let pin = assessment.answers.vehicle.trailer.as_ref().unwrap();

@@ -5,6 +5,8 @@ import { options, showFields } from "./fields.js";
 
 /** What belongs to the truck rather than to what it carries. */
 const TRUCK = /^(wheelbase|splice|fifth-wheel|raised)/;
+/** The turn, the ramp and the bump that it must take. */
+const MOVING = /^moving/;
 
 /** A button that does something to the chosen part. */
 function command(words, key, action) {
@@ -149,9 +151,15 @@ export class LoadPanel {
   constructor(bench, host) {
     this.bench = bench;
     this.fields = el("div", { class: "fields" });
-    host.append(this.fields);
-    bench.onView(view =>
-      showFields(this.fields, view.controls.filter(field => !TRUCK.test(field.id)), bench));
+    this.moving = el("div", { class: "fields" });
+    host.append(this.fields,
+      el("details", {}, el("summary", {}, "Turn, ramp and bump"), this.moving));
+    bench.onView(view => {
+      const of = wanted => view.controls.filter(field => !TRUCK.test(field.id)
+        && MOVING.test(field.id) === wanted);
+      showFields(this.fields, of(false), bench);
+      showFields(this.moving, of(true), bench);
+    });
   }
 }
 

@@ -18,7 +18,7 @@ export class Bench {
       units: "metric",
       selected: null,
       finding: null,
-      show: { zones: false, dimensions: true, hardware: false, part_dimensions: false },
+      show: { zones: false, dimensions: true, hardware: false, part_dimensions: false, angles: false },
       date: today(),
     };
     this.view = null;

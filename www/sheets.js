@@ -17,7 +17,7 @@ export class Sheets {
     };
     host.append(
       el("h2", {}, "Drawings"),
-      el("div", { class: "ways" }, ...VIEWS.map(([view, words]) =>
+      el("div", { class: "ways" }, ...[...VIEWS, ["turn", "Turn"]].map(([view, words]) =>
         button(`${words}, SVG`, () => this.save(view)))),
       el("h2", {}, "Print"),
       el("p", { class: "hint" }, "Three drawings with title block, loads, findings and cautions."),

@@ -28,6 +28,7 @@ const SHOWN = [
   ["dimensions", "Dimensions"],
   ["part_dimensions", "Part positions"],
   ["hardware", "Removed parts"],
+  ["angles", "Ramp angles"],
 ];
 
 export class Stage {

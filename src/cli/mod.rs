@@ -42,6 +42,7 @@ enum ViewChoice {
     Side,
     Plan,
     Rear,
+    Turn,
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]
@@ -132,6 +133,7 @@ impl From<ViewChoice> for View {
             ViewChoice::Side => Self::Side,
             ViewChoice::Plan => Self::Plan,
             ViewChoice::Rear => Self::Rear,
+            ViewChoice::Turn => Self::Turn,
         }
     }
 }

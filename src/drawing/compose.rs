@@ -3,7 +3,9 @@
 use super::labels::Labels;
 use super::plane::{Rect, at};
 use super::scene::{Group, Role, Scene};
-use super::{Marks, Style, View, dimensions, loads, parts, pointers, spans, tags, truck, zones};
+use super::{
+    Marks, Style, View, angles, dimensions, loads, parts, pointers, spans, tags, truck, zones,
+};
 use crate::vehicle::Vehicle;
 
 /// Truck millimetres to one paper millimetre on the page's stage.
@@ -82,6 +84,8 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
         .cg
         .filter(|p| p.has_place())
         .map(|p| loads::cg(view.at(p), &mut labels, u));
+    let angles =
+        (style.angles && view == View::Side).then(|| angles::angles(marks, &mut labels, u));
     let pointers = pointers::pointers(marks, &truck, view, style, &mut labels, u);
     let tags = tags::place(vehicle, &parts, view, style, &mut labels, u);
     let zones = if style.zones {
@@ -111,6 +115,7 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
         groups.extend(truck::trailer(vehicle, view));
     }
     groups.extend(swing);
+    groups.extend(angles);
     groups.extend(outside);
     groups.extend(
         tags.iter()
@@ -135,7 +140,7 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
 fn description(vehicle: &Vehicle, marks: &Marks, view: View) -> String {
     let from = match view {
         View::Side => "from its left side, front to the left",
-        View::Plan => "from above, front to the left",
+        View::Plan | View::Turn => "from above, front to the left",
         View::Rear => "from behind",
     };
     let loads: Vec<String> = marks
@@ -169,7 +174,9 @@ fn extent(vehicle: &Vehicle, view: View) -> Rect {
     let half = (d.overall_width_mm / 2.0).max(vehicle.chassis.cab.width_mm / 2.0 + 240.0);
     let base = match view {
         View::Side => Rect::new(at(d.bumper_x_mm(), 0.0), at(d.frame_end_x_mm(), -1_000.0)),
-        View::Plan => Rect::new(at(d.bumper_x_mm(), -half), at(d.frame_end_x_mm(), half)),
+        View::Plan | View::Turn => {
+            Rect::new(at(d.bumper_x_mm(), -half), at(d.frame_end_x_mm(), half))
+        }
         View::Rear => Rect::new(at(-half, 0.0), at(half, -1_000.0)),
     };
     let mut all = boxes.fold(base, |sum, one| sum.union(&one));
@@ -194,7 +201,7 @@ fn extent(vehicle: &Vehicle, view: View) -> Rect {
 fn ground(view: View, truck: &Rect, room: &Rect, u: f64) -> Group {
     let mut group = Group::layer("ground");
     match view {
-        View::Plan => group.draw(Role::CentreLine, |p| {
+        View::Plan | View::Turn => group.draw(Role::CentreLine, |p| {
             p.line(
                 at(truck.left - 3.0 * u, 0.0),
                 at(truck.right + 3.0 * u, 0.0),

@@ -90,7 +90,7 @@ pub fn main(vehicle: &Vehicle, view: View, style: &Style, edges: &Edges) -> (Gro
     if style.dimensions {
         match view {
             View::Side => side(vehicle, style, &mut group, &mut below, &mut right, edges),
-            View::Plan => plan(vehicle, style, &mut group, &mut left, &mut right),
+            View::Plan | View::Turn => plan(vehicle, style, &mut group, &mut left, &mut right),
             View::Rear => rear(vehicle, style, &mut group, &mut below, &mut right),
         }
     }
@@ -242,7 +242,7 @@ fn part(item: &Item, view: View, style: &Style, group: &mut Group, below: &mut R
     let forward = r.left > 0.0;
     match view {
         View::Side => upright(group, &r, (0.0, r.bottom), forward, z_text, unit),
-        View::Plan => {
+        View::Plan | View::Turn => {
             for (from, to, text) in lengthwise(item, style) {
                 add(at(from, r.bottom), at(to, r.bottom), text);
             }

@@ -11,7 +11,7 @@ impl View {
     pub const fn at(self, p: Point) -> At {
         match self {
             Self::Side => at(p.x, -p.z),
-            Self::Plan => at(p.x, -p.y),
+            Self::Plan | Self::Turn => at(p.x, -p.y),
             Self::Rear => at(p.y, -p.z),
         }
     }
@@ -22,7 +22,7 @@ impl View {
     pub const fn nearness(self, p: Point) -> f64 {
         match self {
             Self::Side => -p.y,
-            Self::Plan => p.z,
+            Self::Plan | Self::Turn => p.z,
             Self::Rear => p.x,
         }
     }
@@ -32,7 +32,7 @@ impl View {
     pub const fn near_face(self, b: &Aabb) -> f64 {
         match self {
             Self::Side => -b.min.y,
-            Self::Plan => b.max.z,
+            Self::Plan | Self::Turn => b.max.z,
             Self::Rear => b.max.x,
         }
     }

@@ -1,6 +1,7 @@
 //! What a drawing shows besides the vehicle: loads, centre of gravity, findings, as plain data.
 
 use crate::geometry::Point;
+use crate::manoeuvre::Sweep;
 
 pub use crate::findings::Severity;
 
@@ -38,6 +39,19 @@ pub struct Pointer {
     pub tags: Vec<String>,
 }
 
+/// An angle of approach, breakover or departure, worded for the drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AngleMark {
+    /// Its name and figure.
+    pub text: String,
+    /// What touches first.
+    pub at: Point,
+    /// Where the line touches the tyre.
+    pub tyre: Point,
+    /// Where the other line touches the other tyre, for breakover.
+    pub other: Option<Point>,
+}
+
 /// What the drawing shows besides the vehicle.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Marks {
@@ -47,4 +61,8 @@ pub struct Marks {
     pub cg: Option<Point>,
     /// Findings that point at a place.
     pub pointers: Vec<Pointer>,
+    /// Angles of approach, breakover and departure.
+    pub angles: Vec<AngleMark>,
+    /// The turn that was followed, or what is missing for it; `None` when nobody asked.
+    pub turn: Option<Result<Box<Sweep>, String>>,
 }

@@ -10,6 +10,7 @@
 //! `<g class="pointer" data-finding="…">`. A tag in parentheses belongs to a part that is hidden in
 //! the view.
 
+mod angles;
 mod compose;
 mod cover;
 mod dimensions;
@@ -31,10 +32,11 @@ mod symbol;
 mod tags;
 mod text;
 mod truck;
+mod turn;
 mod zones;
 
 pub use hatch::{Hatch, hatch};
-pub use marks::{AxleMark, Marks, Pointer, Severity};
+pub use marks::{AngleMark, AxleMark, Marks, Pointer, Severity};
 pub use plane::{At, Path, Rect, Step};
 pub use scene::{Anchor, Group, Owner, Page, Role, Scene, Shape, Sight, Text, TextRole};
 
@@ -50,10 +52,12 @@ pub enum View {
     Plan,
     /// From behind.
     Rear,
+    /// A turn from above, with what truck and trailer sweep.
+    Turn,
 }
 
 impl View {
-    /// All views, in the order of a drawing set.
+    /// The views of the truck itself, in the order of a drawing set.
     pub const ALL: [Self; 3] = [Self::Side, Self::Plan, Self::Rear];
 
     /// The word of the view, for files and attributes.
@@ -63,7 +67,15 @@ impl View {
             Self::Side => "side",
             Self::Plan => "plan",
             Self::Rear => "rear",
+            Self::Turn => "turn",
         }
+    }
+
+    /// The view with this word.
+    #[must_use]
+    pub fn named(word: &str) -> Option<Self> {
+        let mut all = Self::ALL.into_iter().chain([Self::Turn]);
+        all.find(|view| view.word() == word)
     }
 }
 
@@ -95,6 +107,8 @@ pub struct Style {
     pub part_dimensions: bool,
     /// Stripped donor hardware as ghosts.
     pub hardware: bool,
+    /// Lines of approach, breakover and departure on the side view.
+    pub angles: bool,
     /// A sheet of paper with border and title block; `None` for the page's stage.
     pub sheet: Option<TitleBlock>,
     /// Finding that the user chose.
@@ -110,6 +124,7 @@ impl Default for Style {
             dimensions: true,
             part_dimensions: true,
             hardware: false,
+            angles: false,
             sheet: None,
             finding: None,
         }
@@ -126,6 +141,7 @@ pub fn draw(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style) -> Stri
 #[must_use]
 pub fn scene(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style) -> Scene {
     match &style.sheet {
+        None if view == View::Turn => turn::compose(vehicle, marks, style, None),
         None => compose::compose(vehicle, marks, view, style, compose::STAGE_UNIT),
         Some(block) => sheet::compose(vehicle, marks, view, style, block),
     }

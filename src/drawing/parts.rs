@@ -101,7 +101,7 @@ fn hood(vehicle: &Vehicle, view: View) -> Option<Cover> {
             near: half,
             item: None,
         }),
-        View::Plan => Some(Cover {
+        View::Plan | View::Turn => Some(Cover {
             rect: Rect::new(at(front, -half), at(back, half)),
             near: top,
             item: None,

@@ -55,6 +55,9 @@ pub enum Role {
     Fine,
     Black,
     White,
+    TruckWay,
+    TrailerWay,
+    Trace,
 }
 
 impl Role {
@@ -104,6 +107,9 @@ impl Role {
             Self::Fine => "fine",
             Self::Black => "black",
             Self::White => "white",
+            Self::TruckWay => "way",
+            Self::TrailerWay => "trailer-way",
+            Self::Trace => "trace",
         }
     }
 }

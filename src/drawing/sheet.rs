@@ -36,8 +36,8 @@ const ROOM: Rect = Rect {
     bottom: 246.0,
 };
 /// Scales to choose from, largest picture first.
-const SCALES: [f64; 12] = [
-    5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 75.0, 100.0, 200.0,
+const SCALES: [f64; 15] = [
+    5.0, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 75.0, 100.0, 125.0, 150.0, 200.0, 400.0,
 ];
 /// What every sheet says.
 pub const STATEMENT: &str = "planning estimate, not for certification";
@@ -50,18 +50,18 @@ pub fn compose(
     style: &Style,
     block: &TitleBlock,
 ) -> Scene {
-    let mut scene = None;
+    let draw = |scale: f64| match view {
+        View::Turn => super::turn::compose(vehicle, marks, style, Some(scale)),
+        _ => super::compose::compose(vehicle, marks, view, style, scale),
+    };
+    let mut scene = draw(SCALES[0]);
     for scale in SCALES {
-        let one = super::compose::compose(vehicle, marks, view, style, scale);
-        let fits = one.bounds.width() <= ROOM.width() * scale
-            && one.bounds.height() <= ROOM.height() * scale;
-        scene = Some(one);
-        if fits {
+        scene = draw(scale);
+        let b = &scene.bounds;
+        if b.width() <= ROOM.width() * scale && b.height() <= ROOM.height() * scale {
             break;
         }
     }
-    let mut scene =
-        scene.unwrap_or_else(|| super::compose::compose(vehicle, marks, view, style, 100.0));
     let scale = scene.unit;
     let (drawn, room) = (scene.bounds.centre(), ROOM.centre());
     let origin = at(room.x - drawn.x / scale, room.y - drawn.y / scale);
@@ -210,6 +210,7 @@ const fn view_words(view: View) -> &'static str {
         View::Side => "left side",
         View::Plan => "plan",
         View::Rear => "rear",
+        View::Turn => "turn",
     }
 }
 
@@ -219,6 +220,12 @@ fn bar(units: Units, scale: f64) -> Group {
     let stretch = match units {
         Units::Metric => 500.0,
         Units::Us => 24.0 * MM_PER_IN,
+    };
+    // Long enough for its figures to stand apart.
+    let stretch = if scale > 100.0 {
+        5.0 * stretch
+    } else {
+        stretch
     };
     let (left, top) = (BORDER.left + 3.0, BORDER.bottom - 6.5);
     let step = stretch / scale;

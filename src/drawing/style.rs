@@ -1,5 +1,6 @@
 //! Pens, fills and letters of each role, as CSS that stays inside its own drawing, and the hatches.
 
+use super::View;
 use super::encode::number;
 use super::hatch::{hatch, word};
 use super::scene::Scene;
@@ -46,6 +47,11 @@ pub fn css(out: &mut String, scene: &Scene) {
             ".{scope} .kind-{word} .shape{{fill:url(#{scope}-{word})}}"
         );
     }
+    if scene.view == View::Turn {
+        for (word, _, _) in WAYS {
+            let _ = writeln!(out, ".{scope} .{word}{{fill:url(#{scope}-{word})}}");
+        }
+    }
     if scene.page.is_some() {
         // Border and title block are in paper millimetres and need no halo.
         let _ = write!(out, ".{scope} .page text{{stroke:none}}");
@@ -54,9 +60,25 @@ pub fn css(out: &mut String, scene: &Scene) {
     }
 }
 
+/// What truck and trailer sweep: class, tint, strokes on a tile of 3 mm; told apart in black and white.
+const WAYS: [(&str, &str, &str); 2] = [
+    ("way", "#eef2f5", "M0 3L3 0M-.5 .5L.5-.5M2.5 3.5L3.5 2.5"),
+    ("trailer-way", "#f8f6ef", "M0 1.5H3"),
+];
+
 /// Writes the hatches as pattern elements.
 pub fn patterns(out: &mut String, scene: &Scene) {
     let scope = scope(scene);
+    for (word, tint, strokes) in WAYS.iter().filter(|_| scene.view == View::Turn) {
+        let _ = writeln!(
+            out,
+            "<pattern id=\"{scope}-{word}\" width=\"3\" height=\"3\" \
+             patternUnits=\"userSpaceOnUse\" patternTransform=\"scale({u})\">\
+             <path d=\"M0 0H3V3H0Z\" style=\"fill:{tint};stroke:none\"/>\
+             <path d=\"{strokes}\" style=\"stroke:#8b959d;stroke-width:.12\"/></pattern>",
+            u = scene.unit,
+        );
+    }
     for kind in &scene.kinds {
         let h = hatch(*kind);
         let (w, tall) = (h.width, h.height);

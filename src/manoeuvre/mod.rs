@@ -25,7 +25,7 @@ mod underside;
 pub use angles::{Angle, Angles, tangent_deg};
 pub use bump::{OverBump, rise_mm};
 pub use outline::{Hull, Vertex};
-pub use path::{Pose, Sweep, Trace, sweep};
+pub use path::{Pose, Sweep, Trace, follow, sweep};
 pub use ramp::{OnRamp, Pitch, on_ramp};
 pub use turning::{Steady, Turn, Turning, at_outer, steady};
 

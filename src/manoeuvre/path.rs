@@ -47,7 +47,7 @@ pub struct Trace {
 }
 
 /// A turn as it was followed.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Sweep {
     /// Angle of the turn, degrees.
     pub angle_deg: f64,
@@ -175,7 +175,16 @@ impl Pose {
     }
 }
 
-/// Follows the turn that the plan states: its angle, its side, its outer radius.
+/// Follows the turn that the plan states.
+///
+/// # Errors
+/// What is missing.
+pub fn follow(vehicle: &Vehicle, known: &super::Manoeuvre) -> Result<Sweep, String> {
+    let lock = known.turning.as_ref().map_err(Clone::clone)?;
+    sweep(vehicle, lock, super::turning::outer_mm(vehicle))
+}
+
+/// Follows a turn within this outer radius, by the plan's angle and to its side.
 ///
 /// # Errors
 /// What is missing.

@@ -10,7 +10,7 @@ use crate::plan::Moving;
 use crate::vehicle::Vehicle;
 
 /// A steady turn.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Turn {
     /// Radius on which the middle of the truck passes abreast of the turning centre, mm.
     pub centre_radius_mm: f64,
@@ -105,7 +105,7 @@ pub(super) fn stated(vehicle: &Vehicle, lock: &Result<Turning, String>) -> Resul
 }
 
 /// Outer radius that the plan states, else the road law, else the customary one.
-fn outer_mm(vehicle: &Vehicle) -> f64 {
+pub(super) fn outer_mm(vehicle: &Vehicle) -> f64 {
     vehicle.moving.turn_outer_mm.unwrap_or(Moving::OUTER_MM)
 }
 

@@ -1,10 +1,11 @@
 //! What the assessment puts on the drawing, and drawings as sheets.
 
 use crate::assessment::Assessment;
-use crate::drawing::{self, AxleMark, Marks, Pointer, Style, TitleBlock, View};
+use crate::drawing::{self, AngleMark, AxleMark, Marks, Pointer, Style, TitleBlock, View};
 use crate::findings::Severity;
 use crate::geometry::Point;
-use crate::quantity::{Units, mass, signed_mass};
+use crate::manoeuvre::follow;
+use crate::quantity::{Measure, Units, mass, signed_mass};
 
 /// Most pointers on one drawing; the worst come first, so the rest is in the list only.
 const MOST_POINTERS: usize = 12;
@@ -68,6 +69,38 @@ pub fn marks(assessment: &Assessment, units: Units, chosen: Option<usize>) -> Ma
         axle_loads,
         cg,
         pointers,
+        angles: angles(assessment, units),
+        turn: None,
+    }
+}
+
+/// Approach, breakover and departure, as far as they are known.
+fn angles(assessment: &Assessment, units: Units) -> Vec<AngleMark> {
+    let of = &assessment.answers.manoeuvre.angles;
+    let three = [
+        ("approach", &of.approach),
+        ("breakover", &of.breakover),
+        ("departure", &of.departure),
+    ];
+    let known = three
+        .into_iter()
+        .filter_map(|(name, a)| Some((name, a.as_ref().ok()?)));
+    let marks = known.map(|(name, angle)| AngleMark {
+        text: format!("{name} {}", Measure::Angle.text(angle.deg, units)),
+        at: angle.at,
+        tyre: angle.tyre,
+        other: angle.other,
+    });
+    marks.collect()
+}
+
+/// Marks of the turn view: the turn is followed here, because somebody asked.
+#[must_use]
+pub fn turn_marks(assessment: &Assessment) -> Marks {
+    let answers = &assessment.answers;
+    Marks {
+        turn: Some(follow(&answers.vehicle, &answers.manoeuvre).map(Box::new)),
+        ..Marks::default()
     }
 }
 
@@ -79,6 +112,7 @@ pub fn sheet(assessment: &Assessment, view: View, date: String, units: Units) ->
         View::Side => "1 of 3",
         View::Plan => "2 of 3",
         View::Rear => "3 of 3",
+        View::Turn => "1 of 1",
     };
     let block = TitleBlock {
         name: vehicle.name.clone(),
@@ -92,5 +126,9 @@ pub fn sheet(assessment: &Assessment, view: View, date: String, units: Units) ->
         part_dimensions: false,
         ..Style::default()
     };
-    drawing::draw(vehicle, &marks(assessment, units, None), view, &style)
+    let marks = match view {
+        View::Turn => turn_marks(assessment),
+        _ => marks(assessment, units, None),
+    };
+    drawing::draw(vehicle, &marks, view, &style)
 }

@@ -9,7 +9,7 @@ mod text;
 
 pub use cautions::{Caution, cautions};
 pub use json::{ASSUMPTIONS, Evaluation, evaluation};
-pub use marks::{marks, sheet};
+pub use marks::{marks, sheet, turn_marks};
 pub use page::{Column, Page, Row, Table};
 pub use pages::{PAGES, PageChoice, PageKind, page, page_choices};
 pub use text::{payload_rows, text};

@@ -273,7 +273,7 @@ impl Planner {
     #[must_use]
     pub fn drawing(&self, view: &str, choice: JsValue) -> String {
         let choice = options(choice);
-        let Some(view) = drawing::View::ALL.into_iter().find(|v| v.word() == view) else {
+        let Some(view) = drawing::View::named(view) else {
             return String::new();
         };
         match Assessment::of(self.session.plan(), self.session.library()) {

@@ -116,6 +116,12 @@ impl Session {
                 Edit::Lower { axle }
             });
         }
+        if let Some(edit) = field
+            .strip_prefix("moving.")
+            .and_then(|field| super::moving::edit(&self.plan().moving, field, typed, read))
+        {
+            return edit;
+        }
         let rest = field.strip_prefix("part.").ok_or_else(unknown)?;
         let (tag, what) = rest.rsplit_once('.').ok_or_else(unknown)?;
         let vehicle = self.vehicle()?;

@@ -51,7 +51,13 @@ pub struct Field {
 }
 
 impl Field {
-    fn number(id: &str, label: &str, measure: Measure, value: Option<f64>, units: Units) -> Self {
+    pub(super) fn number(
+        id: &str,
+        label: &str,
+        measure: Measure,
+        value: Option<f64>,
+        units: Units,
+    ) -> Self {
         Self {
             id: id.to_owned(),
             label: label.to_owned(),
@@ -71,7 +77,7 @@ impl Field {
         }
     }
 
-    fn within(mut self, measure: Measure, low: f64, high: f64, units: Units) -> Self {
+    pub(super) fn within(mut self, measure: Measure, low: f64, high: f64, units: Units) -> Self {
         self.min = measure.number(low, units);
         self.max = measure.number(high, units);
         self
@@ -98,14 +104,14 @@ impl Field {
         field
     }
 
-    fn switch(id: &str, label: &str, on: bool) -> Self {
+    pub(super) fn switch(id: &str, label: &str, on: bool) -> Self {
         let mut field = Self::number(id, label, Measure::Count, None, Units::Metric);
         field.kind = FieldKind::Switch;
         field.text = if on { "on" } else { "off" }.to_owned();
         field
     }
 
-    fn hinting(mut self, hint: impl Into<String>) -> Self {
+    pub(super) fn hinting(mut self, hint: impl Into<String>) -> Self {
         self.hint = hint.into();
         self
     }
@@ -230,6 +236,7 @@ fn law_fields(session: &Session, plan: &Plan, mut fields: Vec<Field>, units: Uni
     .hinting(law.map_or_else(String::new, |l| l.allowance_source.document.clone()));
     allowance.enabled = law.is_some();
     fields.push(allowance);
+    fields.extend(super::moving::fields(&plan.moving, units));
     fields
 }
 

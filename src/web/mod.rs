@@ -9,6 +9,7 @@ mod boundary;
 mod catalogue;
 mod enter;
 mod fields;
+mod moving;
 mod session;
 mod snap;
 mod spot;

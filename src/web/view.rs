@@ -24,6 +24,8 @@ pub struct Show {
     pub hardware: bool,
     /// Dimensions of the chosen part.
     pub part_dimensions: bool,
+    /// Lines of approach, breakover and departure.
+    pub angles: bool,
 }
 
 /// What a reader chose.
@@ -199,6 +201,7 @@ fn drawings(assessment: &Assessment, options: &ViewOptions) -> Drawings {
         dimensions: options.show.dimensions,
         part_dimensions: options.show.part_dimensions,
         hardware: options.show.hardware,
+        angles: options.show.angles,
         sheet: None,
         finding: options.finding,
     };

@@ -39,7 +39,7 @@ pub fn body(_vehicle: &Vehicle, body: &Body, view: View) -> Group {
                 }
             });
         }
-        View::Plan => {
+        View::Plan | View::Turn => {
             group.draw(Role::Phantom, |p| {
                 p.rounded(&r, 30.0);
             });

@@ -37,7 +37,7 @@ pub fn fifth_wheel(vehicle: &Vehicle, body: &Body, view: View) -> Option<Group> 
                 p.rect(&side_rect(x - 360.0, x + 360.0, base, base + 22.0));
             });
         }
-        View::Plan => {
+        View::Plan | View::Turn => {
             let c = view.at(kingpin);
             let front = (x - box_.min.x).clamp(250.0, 520.0);
             let rear = (box_.max.x - x).clamp(250.0, 560.0);

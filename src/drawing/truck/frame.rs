@@ -45,7 +45,7 @@ pub fn rail(vehicle: &Vehicle, body: &Body, view: View) -> Option<Group> {
                 }
             });
         }
-        View::Plan => {
+        View::Plan | View::Turn => {
             let r = view.rect(&box_);
             group.draw(Role::Rail, |p| {
                 p.rect(&r);

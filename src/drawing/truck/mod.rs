@@ -56,7 +56,7 @@ pub fn truck(vehicle: &Vehicle, view: View) -> Vec<Group> {
             groups.extend(of(is_cab).map(|b| cab_side::cab(vehicle, b)));
             groups.extend(of(is_tyre).filter_map(|b| wheels::tyre(vehicle, b, view)));
         }
-        View::Plan => groups.extend(of(is_cab).map(|b| cab_above::plan(vehicle, b))),
+        View::Plan | View::Turn => groups.extend(of(is_cab).map(|b| cab_above::plan(vehicle, b))),
         View::Rear => {}
     }
     groups

@@ -33,7 +33,7 @@ pub fn axles(vehicle: &Vehicle, view: View) -> Group {
         });
         match view {
             View::Side => side(&mut group, axle, z, rail_bottom),
-            View::Plan => across(&mut group, axle, replaced, |x0, x1, y0, y1| {
+            View::Plan | View::Turn => across(&mut group, axle, replaced, |x0, x1, y0, y1| {
                 Rect::new(at(axle.x_mm + x0, -y0), at(axle.x_mm + x1, -y1))
             }),
             View::Rear => across(&mut group, axle, replaced, |z0, z1, y0, y1| {

@@ -59,7 +59,7 @@ pub fn trailer(vehicle: &Vehicle, view: View) -> Option<Group> {
                 p.rect(&side_rect(king.x - 25.0, king.x + 25.0, king.z - 80.0, low));
             });
         }
-        View::Plan => {
+        View::Plan | View::Turn => {
             group.draw(Role::Phantom, |p| {
                 p.from(at(cut, -half))
                     .to(at(nose, -half))

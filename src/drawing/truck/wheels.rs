@@ -27,7 +27,7 @@ pub fn tyre(vehicle: &Vehicle, body: &Body, view: View) -> Option<Group> {
     } else {
         let around = view.rect(&box_);
         let (low, high) = match view {
-            View::Plan => (around.top, around.bottom),
+            View::Plan | View::Turn => (around.top, around.bottom),
             _ => (around.left, around.right),
         };
         let width = axle.tyres.width_mm;
@@ -37,7 +37,7 @@ pub fn tyre(vehicle: &Vehicle, body: &Body, view: View) -> Option<Group> {
         }
         for (a, b) in bands {
             let tyre = match view {
-                View::Plan => Rect::new(at(around.left, a), at(around.right, b)),
+                View::Plan | View::Turn => Rect::new(at(around.left, a), at(around.right, b)),
                 // The tyre stands on the ground: its loaded radius is shorter than its free one.
                 _ => Rect::new(at(a, around.top), at(b, around.bottom.min(0.0))),
             };

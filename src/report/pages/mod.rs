@@ -2,6 +2,7 @@
 
 mod law;
 mod loads;
+mod turning;
 
 use super::page::Page;
 use crate::assessment::Assessment;
@@ -10,7 +11,7 @@ use crate::quantity::Units;
 use serde::Serialize;
 
 /// Every page.
-pub const PAGES: &[&PageKind] = &[&loads::PAGE, &law::PAGE];
+pub const PAGES: &[&PageKind] = &[&loads::PAGE, &law::PAGE, &turning::PAGE];
 
 /// What stands in a cell that has no figure.
 const NONE: &str = "–";
