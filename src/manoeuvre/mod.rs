@@ -18,6 +18,7 @@ mod bump;
 mod outline;
 pub mod path;
 mod ramp;
+mod ring;
 pub mod stance;
 mod turning;
 mod underside;
@@ -27,6 +28,7 @@ pub use bump::{OverBump, rise_mm};
 pub use outline::{Hull, Vertex};
 pub use path::{Pose, Sweep, Trace, follow, sweep};
 pub use ramp::{OnRamp, Pitch, on_ramp};
+pub use ring::{InRing, Ring, ring};
 pub use turning::{Steady, Turn, Turning, at_outer, steady};
 
 use crate::vehicle::Vehicle;
@@ -38,6 +40,8 @@ pub struct Manoeuvre {
     pub turning: Result<Turning, String>,
     /// Within the stated outer radius, or what is missing for it.
     pub stated: Result<Turn, String>,
+    /// In the ring that is asked for, or what is missing for it; `None` when none is asked for.
+    pub ring: Option<Result<InRing, String>>,
     /// Approach, breakover and departure.
     pub angles: Angles,
     /// Lowest above the bump; `None` when nothing hangs under the truck.
@@ -55,6 +59,7 @@ pub fn manoeuvre(vehicle: &Vehicle) -> Manoeuvre {
     let under = underside::points(vehicle);
     Manoeuvre {
         stated,
+        ring: ring::in_ring(vehicle, &turning),
         turning,
         angles: angles::angles(vehicle, &under),
         bump: bump::over(vehicle, &under),

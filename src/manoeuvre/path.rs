@@ -189,8 +189,18 @@ pub fn follow(vehicle: &Vehicle, known: &super::Manoeuvre) -> Result<Sweep, Stri
 /// # Errors
 /// What is missing.
 pub fn sweep(vehicle: &Vehicle, lock: &Turning, outer_mm: f64) -> Result<Sweep, String> {
-    let to_left = vehicle.moving.turn_left;
     let angle_deg = vehicle.moving.turn_deg.unwrap_or(Moving::TURN_DEG);
+    sweep_by(vehicle, lock, outer_mm, angle_deg)
+}
+
+/// Follows a turn by this angle, degrees.
+pub(super) fn sweep_by(
+    vehicle: &Vehicle,
+    lock: &Turning,
+    outer_mm: f64,
+    angle_deg: f64,
+) -> Result<Sweep, String> {
+    let to_left = vehicle.moving.turn_left;
     let turn = at_outer(vehicle, lock, outer_mm)?;
     let truck = &lock.hull;
     let trailer = vehicle.trailer.as_ref();

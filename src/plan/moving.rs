@@ -18,6 +18,10 @@ pub struct Moving {
     /// customary one, when not given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub turn_outer_mm: Option<f64>,
+    /// Radius about the turn's centre that truck and trailer must leave free; the road law's, else
+    /// none, when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub turn_inner_mm: Option<f64>,
     /// Largest turning circle between kerbs that the job allows, a diameter.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub kerb_circle_mm: Option<f64>,
@@ -71,6 +75,7 @@ impl Moving {
     pub(super) fn check(&self, c: &mut Checker) {
         c.range_if("turn_deg", self.turn_deg, 10.0, 360.0);
         c.range_if("turn_outer_mm", self.turn_outer_mm, 3_000.0, 60_000.0);
+        c.range_if("turn_inner_mm", self.turn_inner_mm, 0.0, 60_000.0);
         c.range_if("kerb_circle_mm", self.kerb_circle_mm, 5_000.0, 100_000.0);
         c.range_if("tail_swing_mm", self.tail_swing_mm, 0.0, 5_000.0);
         c.range_if("approach_deg", self.approach_deg, 0.0, 60.0);

@@ -1,5 +1,6 @@
 //! The evaluation as data for other programs. Masses in kilograms, lengths in millimetres.
 
+use super::moving::{MovingRow, moving};
 use crate::assessment::Assessment;
 use crate::findings::{Amount, Finding, Severity};
 use crate::loads::{Case, CaseLoads};
@@ -24,6 +25,8 @@ pub struct Evaluation {
     /// Groups of consecutive axles under the bridge formula, each in its heaviest case; empty without
     /// loads or a law that has one.
     pub bridge: Vec<BridgeRow>,
+    /// The truck moving.
+    pub moving: MovingRow,
     /// Payload that is possible.
     pub payload: Option<PayloadRow>,
     /// Every load case.
@@ -152,6 +155,7 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
         mass_kg: heaviest.map(|c| c.truck.mass_kg + c.kingpin_kg.unwrap_or(0.0)),
         axles: axle_rows(assessment),
         bridge: bridge_rows(assessment),
+        moving: moving(assessment),
         payload,
         cases: answers.loads.cases.clone(),
         findings: assessment.findings.iter().map(|f| row(f, units)).collect(),

@@ -3,6 +3,7 @@
 mod cautions;
 mod json;
 mod marks;
+mod moving;
 mod page;
 mod pages;
 mod text;

@@ -61,6 +61,7 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
         }
     }
     bridge_table(out, assessment, units)?;
+    super::moving::lines(out, assessment, units)?;
     match &answers.capacity {
         Ok(capacity) => {
             let possible = payload_possible(capacity).words(units);

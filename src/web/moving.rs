@@ -30,7 +30,7 @@ macro_rules! entry {
 
 const LEAST: Option<f64> = Some(Moving::LEAST_DEG);
 
-static ENTRIES: [Entry; 10] = [
+static ENTRIES: [Entry; 11] = [
     entry!(
         turn_deg,
         "Turn drawn",
@@ -44,6 +44,13 @@ static ENTRIES: [Entry; 10] = [
         Length,
         [3e3, 6e4],
         Some(Moving::OUTER_MM)
+    ),
+    entry!(
+        turn_inner_mm,
+        "Free inside of the turn",
+        Length,
+        [0.0, 6e4],
+        None
     ),
     entry!(
         kerb_circle_mm,
@@ -105,7 +112,7 @@ pub(super) fn fields(moving: &Moving, units: Units) -> Vec<Field> {
         .map(|e| {
             let id = format!("moving.{}", e.id);
             let hint = e.usual.map_or_else(
-                || "empty: only told".to_owned(),
+                || "empty: held against nothing".to_owned(),
                 |usual| format!("empty: {}", e.measure.text(usual, units)),
             );
             Field::number(&id, e.label, e.measure, *(e.of)(&mut own), units)

@@ -77,6 +77,8 @@ pub fn lines() -> String {
                 &report::sheet(&assessment, view, date, Units::Metric),
             );
         }
+        let turn = report::sheet(&assessment, View::Turn, String::new(), Units::Us);
+        line("turn", &turn);
         let mut session = Session::new().unwrap_or_else(|p| panic!("{p}"));
         session.open(name, text).unwrap_or_else(|p| panic!("{p}"));
         let options = ViewOptions {

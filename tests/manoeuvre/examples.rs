@@ -15,7 +15,7 @@ fn assess(text: &str) -> Assessment {
 fn fails(text: &str, wanted: &[(&str, &str)]) {
     let assessment = assess(text);
     let of_motion = |id: &str| {
-        ["angle", "ramp", "bump", "tail", "turning"]
+        ["angle", "ramp", "bump", "tail", "turning", "swept"]
             .iter()
             .any(|word| id.contains(word))
     };
@@ -57,7 +57,11 @@ fn what_hangs_too_low_strikes_ramp_crest_and_bump() {
 fn a_yard_too_narrow_is_said() {
     fails(
         include_str!("../../examples/wrong/millbrook-narrow-yard.json"),
-        &[("tail-swing", ""), ("turning-circle", "")],
+        &[
+            ("swept-circle", ""),
+            ("tail-swing", ""),
+            ("turning-circle", ""),
+        ],
     );
 }
 

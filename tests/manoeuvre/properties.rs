@@ -185,3 +185,33 @@ fn too_much_articulation_stops_the_turn() {
     assert!(path.jackknifes);
     assert!(path.articulation_deg > 70.0 && path.articulation_deg < 71.0);
 }
+
+#[test]
+fn a_ring_is_passed_by_truck_and_trailer_or_said_to_be_too_narrow() {
+    let ring = |vehicle: &mut Vehicle, outer: f64, inner: f64| {
+        vehicle.moving.turn_outer_mm = Some(outer);
+        vehicle.moving.turn_inner_mm = Some(inner);
+        answers(vehicle).ring.unwrap().unwrap()
+    };
+    // Directive 96/53/EC, annex I, 1.5 (EU-11): 12.50 m and 5.30 m.
+    let mut european = coupled(3_800.0, 600.0, 7_700.0, 2_550.0);
+    let found = ring(&mut european, 12_500.0, 5_300.0);
+    assert!(found.by_trailer && !found.followed);
+    yard::close(found.outer_mm, 12_500.0, 1e-6);
+    assert!(
+        found.inner_mm > 5_300.0,
+        "a common European combination passes: {}",
+        found.inner_mm
+    );
+    let mut american = coupled(5_600.0, 300.0, 12_200.0, 2_590.0);
+    let found = ring(&mut american, 12_500.0, 5_300.0);
+    assert!(
+        found.followed && found.inner_mm < 5_300.0,
+        "a 53-ft trailer does not"
+    );
+    // Too tight for the lock: the outer radius is missed and said.
+    let mut long = alone(yard::with_wheelbase(8_500.0));
+    let found = ring(&mut long, 12_500.0, 5_300.0);
+    assert!(found.outer_mm > 12_600.0 && !found.by_trailer);
+    assert!(answers(&alone(yard::bare())).ring.is_none(), "nobody asks");
+}

@@ -34,6 +34,7 @@ mod side_balance;
 mod steer_share;
 mod suspension_rating;
 mod suspension_travel;
+mod swept_circle;
 mod tail_swing;
 mod trailer_axles;
 mod trailer_swing;
@@ -88,6 +89,7 @@ pub static CHECKS: &[&Check] = &[
     &breakover::CHECK,
     &departure::CHECK,
     &turning_circle::CHECK,
+    &swept_circle::CHECK,
     &tail_swing::CHECK,
     &width::CHECK,
     &ends::CHECK,

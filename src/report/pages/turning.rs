@@ -15,6 +15,7 @@ pub(super) static PAGE: PageKind = PageKind {
     title: "Turning",
     checks: &[
         "turning-circle",
+        "swept-circle",
         "tail-swing",
         "approach-angle",
         "breakover-angle",
