@@ -1,5 +1,6 @@
 //! The evaluation as data for other programs. Masses in kilograms, lengths in millimetres.
 
+use super::balance_rows::{self, BalanceRow, ShaftRow};
 use super::moving::{MovingRow, moving};
 use crate::assessment::Assessment;
 use crate::findings::{Amount, Finding, Severity};
@@ -27,6 +28,10 @@ pub struct Evaluation {
     pub bridge: Vec<BridgeRow>,
     /// The truck moving.
     pub moving: MovingRow,
+    /// Centre of gravity and roll-over threshold in every case.
+    pub balance: Vec<BalanceRow>,
+    /// Driveshafts.
+    pub shafts: Vec<ShaftRow>,
     /// Payload that is possible.
     pub payload: Option<PayloadRow>,
     /// Every load case.
@@ -110,7 +115,7 @@ pub struct FindingRow {
     pub limit: Option<f64>,
     /// Room, in `unit`; negative when over.
     pub margin: Option<f64>,
-    /// `kg`, `mm`, `deg`, or `1` for a fraction.
+    /// `kg`, `mm`, `deg`, `rpm`, `N·m`, `g`, or `1` for a fraction.
     pub unit: Option<&'static str>,
     /// Who sets the limit.
     pub source: String,
@@ -156,6 +161,8 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
         axles: axle_rows(assessment),
         bridge: bridge_rows(assessment),
         moving: moving(assessment),
+        balance: balance_rows::balance(assessment),
+        shafts: balance_rows::shafts(assessment),
         payload,
         cases: answers.loads.cases.clone(),
         findings: assessment.findings.iter().map(|f| row(f, units)).collect(),
@@ -237,6 +244,9 @@ fn row(finding: &Finding, units: Units) -> FindingRow {
             Measure::Length => "mm",
             Measure::Angle => "deg",
             Measure::Share | Measure::Count => "1",
+            Measure::Speed => "rpm",
+            Measure::Torque => "N·m",
+            Measure::Gravity => "g",
         }),
         source: finding.source.to_string(),
         about: finding.tags.clone(),
