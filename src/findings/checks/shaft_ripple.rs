@@ -16,7 +16,7 @@ pub static CHECK: Check = Check {
     source: "pairs of angles in a joint maker's table at 1,600 and 1,700 rpm (read), which follow from 400 rad/s2",
     applies: "every driveshaft, and the shaft between two driven axles of the donor that stay",
     assumes: &[
-        "both yokes of each piece are in line, and neighbouring pieces are set a quarter turn apart",
+        "both yokes of each piece are in line",
         "formula of small angles, good to a few percent up to 15 degrees",
     ],
     run,
