@@ -116,7 +116,7 @@ impl Measure {
     }
 
     /// Reads what a person typed: a number with optional thousands commas and an optional unit
-    /// (`mm cm m in ft`, `kg t lb`, `%`). Without a unit, the shown unit counts.
+    /// (`mm cm m in ft`, `kg t lb`, `%`, `°`). Without a unit, the shown unit counts.
     ///
     /// # Errors
     /// A sentence that says what was expected.

@@ -172,11 +172,13 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
 }
 
 /// Simplifications behind every figure.
-pub const ASSUMPTIONS: [&str; 7] = [
+pub const ASSUMPTIONS: [&str; 9] = [
     "Donor weights come from its scale ticket; everything else is added and taken off by moments.",
     "Frame rigid in bending and soft in torsion; road level; truck standing still at design height.",
     "Axles of a group share by the group's rule; three or more groups share by their spring rates, counted from the weighed state.",
     "Masses are estimates until weighed; one part's centre of gravity is taken as known to 15 mm.",
+    "Roll-over: all axles lean together on a level road; a quarter of the rigid threshold goes to tyres and springs.",
+    "Driveshafts: axles move straight up and down against the frame and keep their inclination to it; torque without losses.",
     "Parts are rigid; cables, hoses and brackets have mass but no clearance check.",
     "Road law: single axles, tandems, groups of axles by the bridge formula, gross weight and width; lengths and heights are not computed.",
     "Bridge formula: the exact length between the outer axles goes in; scales and states may round it to the nearest foot first.",
