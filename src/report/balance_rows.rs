@@ -25,8 +25,17 @@ pub struct BalanceRow {
     pub missing: Option<String>,
     /// Highest centre of gravity of the payload that keeps the reduced threshold at 0.35 g.
     pub payload_cg_z_max_mm: Option<f64>,
-    /// The diesel donor, loaded in the same way: truck and threshold.
-    pub donor: Option<(Centre, Option<Rollover>)>,
+    /// The diesel donor, loaded in the same way.
+    pub donor: Option<DonorRow>,
+}
+
+/// The diesel donor in a case.
+#[derive(Debug, Serialize)]
+pub struct DonorRow {
+    /// Truck with what it carries itself, at its ride height in this case.
+    pub truck: Centre,
+    /// Roll-over threshold and tilt-table angle.
+    pub rollover: Option<Rollover>,
 }
 
 /// A driveshaft.
@@ -82,10 +91,10 @@ fn balance_row(one: &CaseBalance) -> BalanceRow {
         rollover: one.roll.as_ref().ok().copied(),
         missing: one.roll.as_ref().err().cloned(),
         payload_cg_z_max_mm: one.payload_z_max_mm,
-        donor: one
-            .donor
-            .as_ref()
-            .map(|d| (d.truck, d.roll.as_ref().ok().copied())),
+        donor: one.donor.as_ref().map(|d| DonorRow {
+            truck: d.truck,
+            rollover: d.roll.as_ref().ok().copied(),
+        }),
     }
 }
 
