@@ -8,7 +8,7 @@ use crate::geometry::Point;
 /// How far the picture goes beyond the joints, as a share of what lies between them.
 const BEYOND: f64 = 0.12;
 /// Size of the letters as a share of the picture's width.
-const LETTERS: f64 = 0.017;
+const LETTERS: f64 = 0.014;
 
 /// Where the picture's plane has its axes.
 type Eye = fn(Point) -> (f64, f64);
@@ -137,7 +137,7 @@ fn labels(out: &mut String, shaft: &Shaft, eye: Eye, top: f64, letters: f64) {
     let laden = shaft.state(Ride::Laden);
     for (index, joint) in laden.joints.iter().enumerate() {
         let (x, y) = eye(joint.at);
-        // The joints of two shafts at one axle lie near each other: read away from the shaft.
+        // The joints of two shafts at one axle lie near each other: read along the own shaft.
         let (anchor, by) = if index == 0 {
             ("start", -0.3 * letters)
         } else {
@@ -153,7 +153,9 @@ fn labels(out: &mut String, shaft: &Shaft, eye: Eye, top: f64, letters: f64) {
         for (row, ride) in (0u8..).zip([Ride::Laden, Ride::Empty, Ride::Jounce, Ride::Rebound]) {
             let angle = shaft.state(ride).joints.get(index);
             let text = angle.map_or_else(String::new, |j| {
-                format!("{} {:.1}°", ride.words(), j.angle_deg)
+                // Short, so that the labels of a short shaft do not meet: the legend has the whole words.
+                let word = ride.words().rsplit(' ').next().unwrap_or_default();
+                format!("{word} {:.1}°", j.angle_deg)
             });
             let y = top + (3.0 + 1.15 * f64::from(row)) * letters;
             words(out, &text, x + by, y, letters, anchor);
