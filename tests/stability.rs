@@ -3,7 +3,8 @@
     clippy::unwrap_used,
     clippy::expect_used,
     clippy::panic,
-    reason = "helpers of tests"
+    clippy::disallowed_methods,
+    reason = "tests, and a second road for angles"
 )]
 
 #[path = "stability/hand.rs"]
