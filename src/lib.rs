@@ -13,6 +13,7 @@ pub mod clearance;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod cli;
 pub mod drawing;
+pub mod driveline;
 pub mod findings;
 pub mod geometry;
 pub mod law;
@@ -26,5 +27,6 @@ pub mod plan;
 pub mod quantity;
 pub mod report;
 pub mod source;
+pub mod stability;
 pub mod vehicle;
 pub mod web;

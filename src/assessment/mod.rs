@@ -1,14 +1,17 @@
 //! The one façade: a vehicle goes in, answers and findings come out.
 
+mod balance;
 mod bridge;
 mod capacity;
 mod limits;
 
+pub use balance::{CaseBalance, DonorBalance, balance};
 pub use bridge::{Bridge, bridge};
 pub use capacity::{Capacity, CapacityRow, Passed, capacity};
 pub use limits::{GroupLimits, Limit, LimitKind, TrailerLimit, group_limits, trailer_limit};
 
 use crate::clearance::{Clearances, clearances};
+use crate::driveline::{Driveline, driveline};
 use crate::findings::{self, Finding, Severity};
 use crate::library::Library;
 use crate::loads::{CaseLoads, Loads, PositionRange, fifth_wheel_range, loads};
@@ -34,6 +37,10 @@ pub struct Answers {
     pub bridge: Result<Vec<Bridge>, String>,
     /// Payload that is possible, or what is missing for it.
     pub capacity: Result<Capacity, String>,
+    /// Centre of gravity and roll-over threshold in every case.
+    pub balance: Vec<CaseBalance>,
+    /// Driveshafts.
+    pub driveline: Driveline,
     /// Fifth-wheel positions that are possible, or what is missing for it.
     pub fifth_wheel: Result<PositionRange, String>,
 }
@@ -54,6 +61,8 @@ impl Answers {
         let loads = loads(&vehicle);
         let clearances = clearances(&vehicle);
         let manoeuvre = manoeuvre(&vehicle);
+        let balance = balance(&vehicle, &loads);
+        let driveline = driveline(&vehicle);
         let limits = group_limits(&vehicle);
         let bridge = bridge(&vehicle, &loads);
         let capacity = capacity(&vehicle, &limits);
@@ -73,6 +82,8 @@ impl Answers {
             limits,
             bridge,
             capacity,
+            balance,
+            driveline,
             fifth_wheel,
         }
     }

@@ -1,5 +1,6 @@
 //! Axles, tyres, suspension, and how the axles of a group share what the group carries.
 
+use crate::part::ShaftTube;
 use crate::source::Checker;
 use serde::{Deserialize, Serialize};
 
@@ -110,13 +111,61 @@ pub struct Axle {
     /// Height of the input yoke's centre above ground.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub input_z_mm: Option<f64>,
+    /// How far the input's axis falls rearward, degrees: positive when the yoke points up.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub input_down_deg: Option<f64>,
     /// Ratio of the final drive.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub ratio: Option<f64>,
+    /// The shaft that brings it its torque from the driven axle ahead.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub inter_axle: Option<InterAxle>,
     /// Tyres.
     pub tyres: Tyres,
     /// Suspension.
     pub suspension: Suspension,
+}
+
+/// The shaft between two driven axles, as the truck maker fitted it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct InterAxle {
+    /// The axle ahead, through which the torque comes.
+    pub from_axle: String,
+    /// x of the joint at the axle ahead.
+    pub from_x_mm: f64,
+    /// Height of that joint above ground.
+    pub from_z_mm: f64,
+    /// How far the output's axis falls rearward, degrees.
+    pub from_down_deg: f64,
+    /// x of the joint at this axle.
+    pub to_x_mm: f64,
+    /// Height of that joint above ground.
+    pub to_z_mm: f64,
+    /// How far the input's axis falls rearward, degrees.
+    pub to_down_deg: f64,
+    /// The shaft itself.
+    #[serde(default)]
+    pub shaft: ShaftTube,
+}
+
+impl InterAxle {
+    fn check(&self, c: &mut Checker) {
+        c.id("from_axle", &self.from_axle);
+        c.range("from_x_mm", self.from_x_mm, -2_000.0, 20_000.0);
+        c.range("from_z_mm", self.from_z_mm, 0.0, 2_000.0);
+        c.range("from_down_deg", self.from_down_deg, -20.0, 20.0);
+        c.range(
+            "to_x_mm",
+            self.to_x_mm,
+            self.from_x_mm.max(-2_000.0),
+            20_000.0,
+        );
+        c.range("to_z_mm", self.to_z_mm, 0.0, 2_000.0);
+        c.range("to_down_deg", self.to_down_deg, -20.0, 20.0);
+        c.under("shaft", |c| self.shaft.check(c));
+    }
 }
 
 /// How the axles of a group share the group's load.
@@ -166,7 +215,11 @@ impl Axle {
         c.range_if("steer_offset_mm", self.steer_offset_mm, -500.0, 500.0);
         c.range_if("input_x_mm", self.input_x_mm, -2_000.0, 20_000.0);
         c.range_if("input_z_mm", self.input_z_mm, 0.0, 2_000.0);
+        c.range_if("input_down_deg", self.input_down_deg, -20.0, 20.0);
         c.range_if("ratio", self.ratio, 0.5, 60.0);
+        if let Some(shaft) = &self.inter_axle {
+            c.under("inter_axle", |c| shaft.check(c));
+        }
         c.under("tyres", |c| {
             let t = &self.tyres;
             c.text("size", &t.size, 40);

@@ -63,6 +63,7 @@ impl Chassis {
         c.under("ratings", |c| {
             c.range_if("gvwr_kg", self.ratings.gvwr_kg, 1_000.0, 100_000.0);
             c.range_if("gcwr_kg", self.ratings.gcwr_kg, 1_000.0, 250_000.0);
+            c.range_if("top_speed_kmh", self.ratings.top_speed_kmh, 5.0, 200.0);
         });
     }
 
@@ -249,6 +250,21 @@ impl Chassis {
             c.text("aboard", &ticket.aboard, 400);
             c.range("resolution_kg", ticket.resolution_kg, 0.0, 1_000.0);
             c.range_if("cg_z_mm", ticket.cg_z_mm, 100.0, 4_000.0);
+            if let Some(lift) = &ticket.lift {
+                c.under("lift", |c| {
+                    c.range("level_kg", lift.level_kg, 1.0, 60_000.0);
+                    c.range("raised_kg", lift.raised_kg, 1.0, lift.level_kg.max(1.0));
+                    c.range("wheelbase_mm", lift.wheelbase_mm, 500.0, 20_000.0);
+                    let most = lift.wheelbase_mm.min(3_000.0);
+                    c.range("raised_mm", lift.raised_mm, 50.0, most.max(50.0));
+                    c.range("loaded_radius_mm", lift.loaded_radius_mm, 150.0, 1_000.0);
+                });
+                let height = lift.cg_z_mm(ticket.mass_kg());
+                if let Some(mm) = height.filter(|mm| !(100.0..=4_000.0).contains(mm)) {
+                    let what = "gives a height of the centre of gravity that no truck has";
+                    c.problem("lift", format!("{mm:.0} mm"), what, "100 to 4,000 mm");
+                }
+            }
             c.each("axle", &ticket.axle, |c, load| {
                 c.range("load_kg", load.load_kg, 0.0, 60_000.0);
                 c.range_if("left_kg", load.left_kg, 0.0, 60_000.0);

@@ -13,10 +13,10 @@ mod ticket;
 mod trailer;
 mod zone;
 
-pub use axle::{Axle, AxleKind, Group, Share, Suspension, SuspensionKind, Tyres};
+pub use axle::{Axle, AxleKind, Group, InterAxle, Share, Suspension, SuspensionKind, Tyres};
 pub use hardware::{Hardware, Kept, Obstacle, ObstacleKind};
 pub use shape::{Shape, Spot};
-pub use ticket::{AxleTicket, ScaleTicket};
+pub use ticket::{AxleTicket, LiftWeighing, ScaleTicket};
 pub use trailer::{LandingLegs, Trailer};
 pub use zone::{Zone, ZoneLimit};
 
@@ -186,6 +186,9 @@ pub struct Ratings {
     /// GCWR: gross combination weight rating.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub gcwr_kg: Option<f64>,
+    /// Highest road speed that the speed limiter or the customer allows, km/h.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub top_speed_kmh: Option<f64>,
 }
 
 /// How the cab opens for service.

@@ -70,6 +70,10 @@ impl Chassis {
         for axle in new.axles.iter_mut().filter(|a| a.x_mm > splice_x_mm) {
             axle.x_mm += by_mm;
             axle.input_x_mm = axle.input_x_mm.map(|x| x + by_mm);
+            if let Some(shaft) = &mut axle.inter_axle {
+                shaft.from_x_mm += by_mm;
+                shaft.to_x_mm += by_mm;
+            }
         }
         let shift = |shapes: &mut Vec<Shape>| {
             for shape in shapes {

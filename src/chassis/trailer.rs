@@ -24,6 +24,9 @@ pub struct Trailer {
     pub axle_count: u32,
     /// Outside diameter of the tyres.
     pub tyre_diameter_mm: f64,
+    /// Track: distance between the centres of the twin pairs.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub track_mm: Option<f64>,
     /// Rating of the axle group.
     pub axles_rating_kg: f64,
     /// Empty mass.
@@ -90,6 +93,7 @@ impl Trailer {
         c.range("axle_spacing_mm", self.axle_spacing_mm, 0.0, 5_000.0);
         c.range("axle_count", f64::from(self.axle_count), 1.0, 6.0);
         c.range("tyre_diameter_mm", self.tyre_diameter_mm, 300.0, 2_000.0);
+        c.range_if("track_mm", self.track_mm, 500.0, 3_000.0);
         c.range("axles_rating_kg", self.axles_rating_kg, 100.0, 80_000.0);
         c.range("tare_kg", self.tare_kg, 100.0, 40_000.0);
         c.range("tare_on_kingpin", self.tare_on_kingpin, 0.0, 1.0);

@@ -24,6 +24,7 @@ mod parts;
 mod plane;
 mod pointers;
 mod scene;
+mod shafts;
 mod sheet;
 mod spans;
 mod style;
@@ -39,6 +40,7 @@ pub use hatch::{Hatch, hatch};
 pub use marks::{AngleMark, AxleMark, Marks, Pointer, Severity};
 pub use plane::{At, Path, Rect, Step};
 pub use scene::{Anchor, Group, Owner, Page, Role, Scene, Shape, Sight, Text, TextRole};
+pub use shafts::shafts;
 
 use crate::quantity::Units;
 use crate::vehicle::Vehicle;

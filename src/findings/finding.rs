@@ -87,6 +87,30 @@ impl Amount {
             value: share,
         }
     }
+    /// A speed of turning.
+    #[must_use]
+    pub const fn speed(rpm: f64) -> Self {
+        Self {
+            measure: Measure::Speed,
+            value: rpm,
+        }
+    }
+    /// A torque.
+    #[must_use]
+    pub const fn torque(nm: f64) -> Self {
+        Self {
+            measure: Measure::Torque,
+            value: nm,
+        }
+    }
+    /// An acceleration.
+    #[must_use]
+    pub const fn gravity(g: f64) -> Self {
+        Self {
+            measure: Measure::Gravity,
+            value: g,
+        }
+    }
     /// In words.
     #[must_use]
     pub fn text(self, units: Units) -> String {

@@ -1,5 +1,6 @@
 //! A sentence with quantities in it that are put into words only when the reader's units are known.
 
+use super::Amount;
 use crate::quantity::{Measure, Units};
 
 #[derive(Clone, Debug, PartialEq)]
@@ -58,6 +59,13 @@ impl Phrase {
     #[must_use]
     pub fn share(mut self, share: f64) -> Self {
         self.0.push(Piece::Amount(Measure::Share, share));
+        self
+    }
+
+    /// Adds an amount of any kind.
+    #[must_use]
+    pub fn amount(mut self, amount: Amount) -> Self {
+        self.0.push(Piece::Amount(amount.measure, amount.value));
         self
     }
 

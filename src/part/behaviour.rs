@@ -4,12 +4,13 @@
 //! revolutions per minute, efficiency as a fraction. A field that is not known is left out and the
 //! answer that needs it says "not assessed"; there are no hidden defaults.
 
+use crate::source::Checker;
 use serde::{Deserialize, Serialize};
 
 macro_rules! data {
     ($($(#[$doc:meta])* $name:ident { $($(#[$fdoc:meta])* $field:ident : $ty:ty,)* })*) => {$(
         $(#[$doc])*
-        #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+        #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
         #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
         #[serde(deny_unknown_fields)]
         pub struct $name { $(
@@ -116,7 +117,7 @@ data! {
         peak_nm: Option<f64>,
         /// Highest speed.
         max_rpm: Option<f64>,
-        /// Gear ratios, lowest gear first.
+        /// Gear ratios, lowest gear first; a motor without any has no gears.
         ratios: Vec<f64>,
         /// Motor to output.
         efficiency: Option<f64>,
@@ -132,7 +133,7 @@ data! {
         /// Width over the wheel flanges.
         flange_width_mm: Option<f64>,
     }
-    /// A tubular driveshaft; its length comes from what it joins.
+    /// A tubular driveshaft of steel; its length comes from what it joins.
     ShaftTube {
         /// Length for which the part's mass holds.
         nominal_length_mm: Option<f64>,
@@ -142,8 +143,14 @@ data! {
         tube_od_mm: Option<f64>,
         /// Inner diameter of the tube.
         tube_id_mm: Option<f64>,
-        /// Largest torque.
+        /// Largest torque of the tube with its welds and slip.
         rating_nm: Option<f64>,
+        /// Largest torque of the joints.
+        joint_nm: Option<f64>,
+        /// Largest angle of a joint before its yokes touch, degrees.
+        joint_max_deg: Option<f64>,
+        /// How much the slip lets the shaft change its length, from shortest to longest.
+        plunge_mm: Option<f64>,
     }
     /// An engine with generator, or a fuel-cell system.
     SourceUnit {
@@ -221,4 +228,37 @@ data! {
 pub struct Port {
     /// Centre of the joint, `[x, y, z]`.
     pub at_mm: [f64; 3],
+}
+
+impl Motor {
+    /// Lowest and top gear: the largest and the smallest ratio; 1 and 1 for a motor without gears.
+    #[must_use]
+    pub fn gears(&self) -> (f64, f64) {
+        let low = self
+            .ratios
+            .iter()
+            .copied()
+            .fold(f64::NEG_INFINITY, f64::max);
+        let top = self.ratios.iter().copied().fold(f64::INFINITY, f64::min);
+        if self.ratios.is_empty() {
+            (1.0, 1.0)
+        } else {
+            (low, top)
+        }
+    }
+}
+
+impl ShaftTube {
+    /// Ranges that a truck's shaft keeps.
+    pub(crate) fn check(&self, c: &mut Checker) {
+        c.range_if("nominal_length_mm", self.nominal_length_mm, 50.0, 6_000.0);
+        c.range_if("kg_per_m", self.kg_per_m, 0.0, 200.0);
+        c.range_if("tube_od_mm", self.tube_od_mm, 20.0, 400.0);
+        let widest = self.tube_od_mm.unwrap_or(400.0);
+        c.range_if("tube_id_mm", self.tube_id_mm, 0.0, widest);
+        c.range_if("rating_nm", self.rating_nm, 0.0, 200_000.0);
+        c.range_if("joint_nm", self.joint_nm, 0.0, 200_000.0);
+        c.range_if("joint_max_deg", self.joint_max_deg, 1.0, 60.0);
+        c.range_if("plunge_mm", self.plunge_mm, 0.0, 1_000.0);
+    }
 }

@@ -106,18 +106,7 @@ impl Part {
             });
         }
         if let Some(s) = &self.shaft {
-            c.under("shaft", |c| {
-                c.range_if("nominal_length_mm", s.nominal_length_mm, 50.0, 6_000.0);
-                c.range_if("kg_per_m", s.kg_per_m, 0.0, 200.0);
-                c.range_if("tube_od_mm", s.tube_od_mm, 20.0, 400.0);
-                c.range_if(
-                    "tube_id_mm",
-                    s.tube_id_mm,
-                    0.0,
-                    s.tube_od_mm.unwrap_or(400.0),
-                );
-                c.range_if("rating_nm", s.rating_nm, 0.0, 200_000.0);
-            });
+            c.under("shaft", |c| s.check(c));
         }
         if let Some(port) = &self.output {
             for value in port.at_mm {

@@ -65,6 +65,9 @@ impl Plan {
         c.each("shafts", &self.shafts, |c, shaft| {
             c.id("tag", &shaft.tag);
             c.id("part", &shaft.part);
+            c.range_if("drive_down_deg", shaft.drive_down_deg, -20.0, 20.0);
+            c.count("bearings", shaft.bearings.len(), 3);
+            c.each("bearings", &shaft.bearings, |c, spot| spot.check(c));
         });
         self.check_loads(&mut c);
         c.under("moving", |c| self.moving.check(c));

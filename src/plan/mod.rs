@@ -152,6 +152,14 @@ pub struct ShaftRun {
     pub from: String,
     /// Axle that it drives.
     pub to_axle: String,
+    /// How far the drive is mounted nose up, degrees: its output's axis then falls rearward by as
+    /// much. Level when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub drive_down_deg: Option<f64>,
+    /// Centre bearings on the frame, from the drive to the axle: at each of them one piece of the
+    /// shaft ends and the next begins.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub bearings: Vec<Spot>,
 }
 
 /// What the truck carries.

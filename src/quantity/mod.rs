@@ -7,6 +7,8 @@ use serde::{Deserialize, Serialize};
 
 /// Kilograms in one avoirdupois pound, exact (NIST Handbook 44, appendix C).
 pub const KG_PER_LB: f64 = 0.453_592_37;
+/// Newton metres in one pound-force foot: 4.448 221 615 260 5 N (exact) times 0.3048 m.
+pub const NM_PER_LBFT: f64 = 1.355_817_948_331_400_4;
 /// Millimetres in one inch, exact.
 pub const MM_PER_IN: f64 = 25.4;
 
@@ -35,6 +37,12 @@ pub enum Measure {
     Count,
     /// Degrees, inside and for people.
     Angle,
+    /// Revolutions per minute.
+    Speed,
+    /// Newton metres inside.
+    Torque,
+    /// Standard accelerations of free fall.
+    Gravity,
 }
 
 impl Measure {
@@ -49,6 +57,10 @@ impl Measure {
             (Self::Share, _) => "%",
             (Self::Count, _) => "",
             (Self::Angle, _) => "°",
+            (Self::Speed, _) => "rpm",
+            (Self::Torque, Units::Metric) => "N·m",
+            (Self::Torque, Units::Us) => "lb·ft",
+            (Self::Gravity, _) => "g",
         }
     }
 
@@ -57,6 +69,7 @@ impl Measure {
         match (self, units) {
             (Self::Length, Units::Us) => MM_PER_IN,
             (Self::Mass, Units::Us) => KG_PER_LB,
+            (Self::Torque, Units::Us) => NM_PER_LBFT,
             (Self::Share, _) => 0.01,
             _ => 1.0,
         }
@@ -65,6 +78,7 @@ impl Measure {
     const fn decimals(self, units: Units) -> usize {
         match (self, units) {
             (Self::Length, Units::Us) | (Self::Share | Self::Angle, _) => 1,
+            (Self::Gravity, _) => 2,
             _ => 0,
         }
     }
@@ -102,7 +116,7 @@ impl Measure {
     }
 
     /// Reads what a person typed: a number with optional thousands commas and an optional unit
-    /// (`mm cm m in ft`, `kg t lb`, `%`). Without a unit, the shown unit counts.
+    /// (`mm cm m in ft`, `kg t lb`, `%`, `°`). Without a unit, the shown unit counts.
     ///
     /// # Errors
     /// A sentence that says what was expected.

@@ -1,5 +1,6 @@
 //! The evaluation as data for other programs. Masses in kilograms, lengths in millimetres.
 
+use super::balance_rows::{self, BalanceRow, ShaftRow};
 use super::moving::{MovingRow, moving};
 use crate::assessment::Assessment;
 use crate::findings::{Amount, Finding, Severity};
@@ -27,6 +28,10 @@ pub struct Evaluation {
     pub bridge: Vec<BridgeRow>,
     /// The truck moving.
     pub moving: MovingRow,
+    /// Centre of gravity and roll-over threshold in every case.
+    pub balance: Vec<BalanceRow>,
+    /// Driveshafts.
+    pub shafts: Vec<ShaftRow>,
     /// Payload that is possible.
     pub payload: Option<PayloadRow>,
     /// Every load case.
@@ -110,7 +115,7 @@ pub struct FindingRow {
     pub limit: Option<f64>,
     /// Room, in `unit`; negative when over.
     pub margin: Option<f64>,
-    /// `kg`, `mm`, `deg`, or `1` for a fraction.
+    /// `kg`, `mm`, `deg`, `rpm`, `N·m`, `g`, or `1` for a fraction.
     pub unit: Option<&'static str>,
     /// Who sets the limit.
     pub source: String,
@@ -156,6 +161,8 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
         axles: axle_rows(assessment),
         bridge: bridge_rows(assessment),
         moving: moving(assessment),
+        balance: balance_rows::balance(assessment),
+        shafts: balance_rows::shafts(assessment),
         payload,
         cases: answers.loads.cases.clone(),
         findings: assessment.findings.iter().map(|f| row(f, units)).collect(),
@@ -165,11 +172,13 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
 }
 
 /// Simplifications behind every figure.
-pub const ASSUMPTIONS: [&str; 7] = [
+pub const ASSUMPTIONS: [&str; 9] = [
     "Donor weights come from its scale ticket; everything else is added and taken off by moments.",
     "Frame rigid in bending and soft in torsion; road level; truck standing still at design height.",
     "Axles of a group share by the group's rule; three or more groups share by their spring rates, counted from the weighed state.",
     "Masses are estimates until weighed; one part's centre of gravity is taken as known to 15 mm.",
+    "Roll-over: all axles lean together on a level road; a quarter of the rigid threshold goes to tyres and springs.",
+    "Driveshafts: axles move straight up and down against the frame and keep their inclination to it; torque without losses.",
     "Parts are rigid; cables, hoses and brackets have mass but no clearance check.",
     "Road law: single axles, tandems, groups of axles by the bridge formula, gross weight and width; lengths and heights are not computed.",
     "Bridge formula: the exact length between the outer axles goes in; scales and states may round it to the nearest foot first.",
@@ -237,6 +246,9 @@ fn row(finding: &Finding, units: Units) -> FindingRow {
             Measure::Length => "mm",
             Measure::Angle => "deg",
             Measure::Share | Measure::Count => "1",
+            Measure::Speed => "rpm",
+            Measure::Torque => "N·m",
+            Measure::Gravity => "g",
         }),
         source: finding.source.to_string(),
         about: finding.tags.clone(),

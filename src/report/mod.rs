@@ -1,5 +1,6 @@
 //! Assessments as text, as JSON, as a weight sheet and as pages of answers.
 
+mod balance_rows;
 mod cautions;
 mod json;
 mod marks;

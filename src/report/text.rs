@@ -1,6 +1,6 @@
 //! The evaluation as text for a person at a terminal.
 
-use super::{cautions, json};
+use super::{Table, cautions, json, page};
 use crate::assessment::{Assessment, Capacity};
 use crate::findings::{Severity, payload_possible};
 use crate::quantity::{Units, length, mass, signed_mass};
@@ -62,6 +62,12 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
     }
     bridge_table(out, assessment, units)?;
     super::moving::lines(out, assessment, units)?;
+    for id in ["balance", "shafts"] {
+        let tables = page(id, assessment, units).map_or_else(Vec::new, |page| page.tables);
+        for table in &tables {
+            write_table(out, table)?;
+        }
+    }
     match &answers.capacity {
         Ok(capacity) => {
             let possible = payload_possible(capacity).words(units);
@@ -105,6 +111,30 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
         writeln!(out, "  {}: {}", caution.level, caution.text)?;
     }
     writeln!(out, "\n{}", json::NOTICE)
+}
+
+/// A page's table, its columns as wide as they need to be.
+fn write_table(out: &mut String, table: &Table) -> std::fmt::Result {
+    writeln!(out, "\n{}:", table.title)?;
+    let heads: Vec<String> = table.columns.iter().map(|c| c.name.clone()).collect();
+    let lines = || std::iter::once(&heads).chain(table.rows.iter().map(|r| &r.cells));
+    let wide = |index: usize| {
+        let cells = lines().filter_map(|cells| cells.get(index));
+        cells.map(|c| c.chars().count()).max().unwrap_or(0)
+    };
+    let widths: Vec<usize> = (0..heads.len()).map(wide).collect();
+    for cells in lines() {
+        let mut line = String::new();
+        for ((cell, width), column) in cells.iter().zip(&widths).zip(&table.columns) {
+            if column.numeric {
+                write!(line, "  {cell:>width$}")?;
+            } else {
+                write!(line, "  {cell:<width$}")?;
+            }
+        }
+        writeln!(out, "{}", line.trim_end())?;
+    }
+    Ok(())
 }
 
 fn bridge_table(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::Result {

@@ -94,8 +94,8 @@ impl Vehicle {
                 aboard: Aboard::Weighed,
                 mass_kg: load.load_kg,
                 sigma_kg: ticket.resolution_kg,
-                at: Point::new(x, y, ticket.cg_z_mm.unwrap_or(0.0)),
-                height_known: ticket.cg_z_mm.is_some(),
+                at: Point::new(x, y, ticket.height_mm().unwrap_or(0.0)),
+                height_known: ticket.height_mm().is_some(),
                 unsprung_axle: None,
                 fill: 1.0,
             });

@@ -15,6 +15,7 @@ pub use coupling::Coupled;
 pub use items::Item;
 pub use masses::{Aboard, MassPoint};
 pub(crate) use resolve::{find_part, listed};
+pub use shaft::ShaftLine;
 
 use crate::chassis::{Axle, Chassis, Zone};
 use crate::geometry::Point;
@@ -43,6 +44,8 @@ pub struct Vehicle {
     pub raised: Vec<String>,
     /// Parts and shafts on the truck, in the order of the plan.
     pub items: Vec<Item>,
+    /// Lines of the driveshafts that could be made, those between two axles last.
+    pub shafts: Vec<ShaftLine>,
     /// Everything with a shape that stays: rails, tyres, cab, obstacles, kept hardware.
     pub bodies: Vec<Body>,
     /// Point masses of the whole truck; which of them count depends on the load case.

@@ -52,6 +52,7 @@ impl Vehicle {
             stripped: Vec::new(),
             raised: Vec::new(),
             items: Vec::new(),
+            shafts: Vec::new(),
             bodies: Vec::new(),
             masses: Vec::new(),
             trailer: None,
@@ -153,11 +154,9 @@ impl Vehicle {
                 );
                 continue;
             };
-            match self.shaft_item(run, part) {
-                Ok(item) => self.items.push(item),
-                Err(problem) => self.problems.push(*problem),
-            }
+            self.run_shaft(run, part);
         }
+        self.find_inter_axle_shafts();
     }
 
     /// Names of what comes off, heaviest first.

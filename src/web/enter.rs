@@ -141,6 +141,15 @@ impl Session {
             "x" => to(read(Measure::Length)?, at.y, at.z),
             "y" => to(at.x, read(Measure::Length)?, at.z),
             "z" => to(at.x, at.y, read(Measure::Length)?),
+            "down" => {
+                let run = self.plan().shafts.iter().find(|run| run.tag == tag);
+                let mut run = run.cloned().ok_or_else(unknown)?;
+                run.drive_down_deg = match typed {
+                    "" => None,
+                    _ => Some(read(Measure::Angle)?),
+                };
+                Edit::Shaft(run)
+            }
             "fill" => Edit::Fill {
                 tag,
                 share: read(Measure::Share)?,

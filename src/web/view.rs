@@ -234,6 +234,7 @@ fn finding_view(index: usize, finding: &Finding, units: Units) -> FindingView {
 
 fn placed_views(plan: &Plan, assessment: &Assessment, units: Units) -> Vec<PlacedView> {
     let vehicle = &assessment.answers.vehicle;
+    let shafts = &assessment.answers.driveline.shafts;
     let views = vehicle.items.iter().map(|item| {
         let placed = plan.placed_by_tag(&item.tag);
         let zone = item.zone.as_deref().and_then(|id| vehicle.zone(id));
@@ -252,7 +253,11 @@ fn placed_views(plan: &Plan, assessment: &Assessment, units: Units) -> Vec<Place
             z_mm: item.origin.z,
             locked: placed.is_some_and(|p| p.locked),
             movable: placed.is_some_and(|p| !p.locked),
-            fields: placed.map_or_else(Vec::new, |p| fields::of_part(vehicle, item, p, units)),
+            fields: match (placed, shafts.iter().find(|s| s.tag == item.tag)) {
+                (Some(placed), _) => fields::of_part(vehicle, item, placed, units),
+                (None, Some(shaft)) => fields::of_shaft(shaft, plan, units),
+                (None, None) => Vec::new(),
+            },
         }
     });
     views.collect()

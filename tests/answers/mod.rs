@@ -20,7 +20,7 @@ macro_rules! example {
 }
 
 /// Every example; `tests/parity.rs` sees that none is left out.
-pub const EXAMPLES: [(&str, &str); 15] = [
+pub const EXAMPLES: [(&str, &str); 18] = [
     example!("five-faults.json"),
     example!("gullwharf-drayage.json"),
     example!("harbour-hydrogen.json"),
@@ -33,9 +33,12 @@ pub const EXAMPLES: [(&str, &str); 15] = [
     example!("wrong/gullwharf-short-bridge.json"),
     example!("wrong/gullwharf-steep-ramp.json"),
     example!("wrong/millbrook-narrow-yard.json"),
+    example!("wrong/millbrook-long-shaft.json"),
     example!("wrong/millbrook-third-pack.json"),
+    example!("wrong/millbrook-top-heavy.json"),
     example!("wrong/prairie-tight-catalyst.json"),
     example!("wrong/quarry-road-low-packs.json"),
+    example!("wrong/quarry-steep-shaft.json"),
 ];
 /// What both builds must give.
 pub const FROZEN: &str = include_str!("../frozen/parity.txt");

@@ -9,7 +9,17 @@ const FLOORS: [(&str, &[&str]); 9] = [
     ("DATA", &["chassis", "part", "law"]),
     ("DATA, all of it", &["library"]),
     ("VEHICLE", &["plan", "vehicle"]),
-    ("ANSWERS", &["clearance", "loads", "legality", "manoeuvre"]),
+    (
+        "ANSWERS",
+        &[
+            "clearance",
+            "driveline",
+            "loads",
+            "legality",
+            "manoeuvre",
+            "stability",
+        ],
+    ),
     ("JUDGEMENT", &["findings", "assessment"]),
     ("FACES, on paper", &["drawing"]),
     ("FACES that show", &["report"]),
@@ -18,7 +28,14 @@ const FLOORS: [(&str, &[&str]); 9] = [
 
 /// Modules of one floor that must not know each other.
 const STRANGERS: [&[&str]; 2] = [
-    &["clearance", "loads", "legality", "manoeuvre"],
+    &[
+        "clearance",
+        "driveline",
+        "loads",
+        "legality",
+        "manoeuvre",
+        "stability",
+    ],
     &["web", "cli"],
 ];
 

@@ -177,6 +177,8 @@ fn edits_that_name_what_does_not_exist_are_refused_by_name() {
             part: part.to_owned(),
             from: from.to_owned(),
             to_axle: to.to_owned(),
+            drive_down_deg: None,
+            bearings: Vec::new(),
         })
     };
     let trailer = TrailerLoad {

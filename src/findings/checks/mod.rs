@@ -8,6 +8,7 @@ mod behind_cab;
 mod breakover;
 mod bump;
 mod cab_opening;
+mod cg_offset;
 mod departure;
 mod double_axle;
 mod e_axle_centre;
@@ -30,12 +31,23 @@ mod ramp;
 mod road_axle;
 mod road_bridge;
 mod road_gross;
+mod rollover;
+mod shaft_angle;
+mod shaft_ends;
+mod shaft_length;
+mod shaft_line;
+mod shaft_plunge;
+mod shaft_ripple;
+mod shaft_speed;
+mod shaft_torque;
+mod shaft_travel;
 mod side_balance;
 mod steer_share;
 mod suspension_rating;
 mod suspension_travel;
 mod swept_circle;
 mod tail_swing;
+mod tilt;
 mod trailer_axles;
 mod trailer_swing;
 mod turning_circle;
@@ -71,6 +83,9 @@ pub static CHECKS: &[&Check] = &[
     &payload::CHECK,
     &steer_share::CHECK,
     &side_balance::CHECK,
+    &cg_offset::CHECK,
+    &rollover::CHECK,
+    &tilt::CHECK,
     &double_axle::CHECK,
     &e_axle_centre::CHECK,
     &part_gap::CHECK,
@@ -94,6 +109,14 @@ pub static CHECKS: &[&Check] = &[
     &width::CHECK,
     &ends::CHECK,
     &ahead_of_axle::CHECK,
+    &shaft_speed::CHECK,
+    &shaft_angle::CHECK,
+    &shaft_travel::CHECK,
+    &shaft_ends::CHECK,
+    &shaft_ripple::CHECK,
+    &shaft_plunge::CHECK,
+    &shaft_torque::CHECK,
+    &shaft_length::CHECK,
     &zone_fit::CHECK,
     &zone_choice::CHECK,
     &zone_mass::CHECK,

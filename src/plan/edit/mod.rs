@@ -355,6 +355,14 @@ fn change_wheelbase(plan: &mut Plan, library: &Library, mm: f64) -> Result<(), R
             }
         }
     }
+    // Only what stands wholly behind the cut moves with the rear frame; a shorter frame takes the same
+    // things back to where they came from.
+    let edge = if by < 0.0 { splice - by } else { splice };
+    for bearing in plan.shafts.iter_mut().flat_map(|run| &mut run.bearings) {
+        if bearing.x_mm >= edge {
+            bearing.x_mm += by;
+        }
+    }
     for placed in &mut plan.placed {
         let Some(item) = before.item(&placed.tag) else {
             continue;
@@ -363,9 +371,6 @@ fn change_wheelbase(plan: &mut Plan, library: &Library, mm: f64) -> Result<(), R
         if item.unsprung_axle.is_some() {
             continue;
         }
-        // Only what stands wholly behind the cut moves with the rear frame; a shorter frame takes
-        // the same parts back to where they came from.
-        let edge = if by < 0.0 { splice - by } else { splice };
         let moves = item.bounds.min.x >= edge;
         match &mut placed.place {
             Place::Free { x_mm, .. } if moves => *x_mm += by,

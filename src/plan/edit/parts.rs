@@ -128,8 +128,10 @@ impl Edit {
             }
             Self::Shaft(run) => {
                 part_of(plan, library, &run.part)?;
-                plan.shafts.retain(|s| s.tag != run.tag);
-                plan.shafts.push(run.clone());
+                match plan.shafts.iter_mut().find(|s| s.tag == run.tag) {
+                    Some(old) => old.clone_from(run),
+                    None => plan.shafts.push(run.clone()),
+                }
                 let vehicle = resolved(plan, library)?;
                 let path = format!("shafts.{}", run.tag);
                 if let Some(problem) = vehicle.problems.iter().find(|p| p.path.starts_with(&path)) {

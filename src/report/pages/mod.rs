@@ -1,7 +1,9 @@
 //! The pages of answers: one file each, one list. The order of the list is the order on screen.
 
+mod balance;
 mod law;
 mod loads;
+mod shafts;
 mod turning;
 
 use super::page::Page;
@@ -11,7 +13,13 @@ use crate::quantity::Units;
 use serde::Serialize;
 
 /// Every page.
-pub const PAGES: &[&PageKind] = &[&loads::PAGE, &law::PAGE, &turning::PAGE];
+pub const PAGES: &[&PageKind] = &[
+    &loads::PAGE,
+    &law::PAGE,
+    &turning::PAGE,
+    &balance::PAGE,
+    &shafts::PAGE,
+];
 
 /// What stands in a cell that has no figure.
 const NONE: &str = "–";
