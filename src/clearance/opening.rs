@@ -1,6 +1,6 @@
 //! Parts against the space that hood or cab need to open.
 
-use super::required::{Asked, is_even, most_asked, or_own};
+use super::required::{Asked, is_even, most_on_sides, or_own};
 use super::worst::worst;
 use super::{Clearances, LISTED_BEYOND_MM, State, Thing, bounds_of, gap};
 use crate::chassis::Shape;
@@ -21,7 +21,7 @@ pub(super) fn opening(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances
     let around = bounds_of(&space);
     let asked = Asked::new(OPENING_MM, "hood and cab must open");
     for item in items {
-        let most = most_asked(item).max(OPENING_MM);
+        let most = most_on_sides(item).max(OPENING_MM);
         if around.gap(&item.bounds) > most + LISTED_BEYOND_MM {
             continue;
         }

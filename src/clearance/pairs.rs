@@ -1,6 +1,6 @@
 //! At rest: part against part, part against what stays.
 
-use super::required::{Asked, between_parts, is_even, most_asked, or_own};
+use super::required::{Asked, between_parts, is_even, most_asked, most_on_sides, or_own};
 use super::worst::worst;
 use super::{Gap, LISTED_BEYOND_MM, State, Thing, gap};
 use crate::geometry::{Aabb, Broad};
@@ -48,7 +48,7 @@ pub(super) fn fixed_pairs(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap
     let bodies: Vec<&Body> = vehicle.bodies.iter().filter(|b| b.axle.is_none()).collect();
     let reach = items
         .iter()
-        .map(|i| most_asked(i))
+        .map(|i| most_on_sides(i))
         .chain(bodies.iter().map(|b| b.clearance_mm))
         .fold(0.0, f64::max)
         + LISTED_BEYOND_MM;
@@ -61,7 +61,7 @@ pub(super) fn fixed_pairs(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap
         let most = if held {
             0.0
         } else {
-            most_asked(item).max(body.clearance_mm)
+            most_on_sides(item).max(body.clearance_mm)
         };
         let found = worst(
             &item.solids,

@@ -107,13 +107,16 @@ pub(super) fn is_even(item: &Item) -> bool {
     named(s).into_iter().flatten().all(|mm| mm == s.all_mm)
 }
 
-/// Most that a part asks of anything: the reach of the broad phase.
+/// Most that a part asks on any side.
+pub(super) fn most_on_sides(item: &Item) -> f64 {
+    let sides = named(&item.clearance).into_iter().flatten();
+    sides.fold(item.clearance.all_mm, f64::max)
+}
+
+/// Most that a part asks of another part: the reach of the broad phase.
 pub(super) fn most_asked(item: &Item) -> f64 {
-    named(&item.clearance)
-        .into_iter()
-        .flatten()
-        .chain(item.part.keep_away.iter().map(|rule| rule.mm))
-        .fold(item.clearance.all_mm, f64::max)
+    let rules = item.part.keep_away.iter().map(|rule| rule.mm);
+    rules.fold(most_on_sides(item), f64::max)
 }
 
 /// What two parts ask of each other when the second lies in this direction.

@@ -1,7 +1,7 @@
 //! The trailer: its nose swings ahead of the kingpin, its box turns above the frame, its landing
 //! legs behind.
 
-use super::required::{Asked, is_even, most_asked, or_own};
+use super::required::{Asked, is_even, most_on_sides, or_own};
 use super::worst::{Demand, Found, worse, worst};
 use super::{Clearances, Gap, LISTED_BEYOND_MM, State, Thing, bounds_of, gap};
 use crate::chassis::ObstacleKind;
@@ -54,7 +54,7 @@ pub(super) fn turning(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances
             }
         };
     for item in items {
-        let most = most_asked(item).max(asked.mm);
+        let most = most_on_sides(item).max(asked.mm);
         let demand = |towards| or_own(asked, item, towards);
         let first = Thing::Part(item.tag.clone());
         measure(

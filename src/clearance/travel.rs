@@ -1,7 +1,7 @@
 //! What rides on an axle, placed or kept from the donor, over the axle's travel, against what does
 //! not ride on it.
 
-use super::required::{Asked, between_parts, is_even, most_asked, or_own};
+use super::required::{Asked, between_parts, is_even, most_asked, most_on_sides, or_own};
 use super::worst::worst;
 use super::{Clearances, Gap, LISTED_BEYOND_MM, State, Thing, bounds_of, gap};
 use crate::chassis::{Axle, Hardware};
@@ -150,7 +150,7 @@ fn against_part(rider: &Rider<'_>, other: &Item) -> Option<Gap> {
             Some(gap(State::Travel, rider.thing(), second, s, asked))
         }
         What::Kept(_) => {
-            let most = most_asked(other).max(TRAVEL_MM);
+            let most = most_on_sides(other).max(TRAVEL_MM);
             let demand = |towards| or_own(ASKED, other, towards);
             let (s, asked) = worst(&other.solids, &rider.swept, most, is_even(other), &demand)?;
             let first = Thing::Part(other.tag.clone());
@@ -188,7 +188,7 @@ fn against_rider(vehicle: &Vehicle, a: &Rider<'_>, b: &Rider<'_>) -> Option<Gap>
             Some(gap(State::Travel, a.thing(), b.thing(), s, asked))
         }
         (What::Part(item), What::Kept(_)) => {
-            let most = most_asked(item).max(TRAVEL_MM);
+            let most = most_on_sides(item).max(TRAVEL_MM);
             let demand = |towards| or_own(ASKED, item, towards);
             let (s, asked) = worst(&a.swept, &b.swept, most, is_even(item), &demand)?;
             Some(gap(State::Travel, a.thing(), b.thing(), s, asked))
@@ -204,7 +204,7 @@ fn against_chassis(rider: &Rider<'_>, body: &Body) -> Option<Gap> {
     let What::Part(item) = rider.what else {
         return None;
     };
-    let most = most_asked(item).max(TRAVEL_MM);
+    let most = most_on_sides(item).max(TRAVEL_MM);
     let demand = |towards| or_own(ASKED, item, towards);
     let (s, asked) = worst(&rider.swept, &body.solids, most, is_even(item), &demand)?;
     let second = Thing::Body(body.id.clone());

@@ -1,6 +1,6 @@
 //! Parts against tyres: at rest, and over the whole travel at any steering angle.
 
-use super::required::{Asked, direction, is_even, most_asked, or_own};
+use super::required::{Asked, direction, is_even, most_on_sides, or_own};
 use super::worst::{Demand, Found, is_listed, worse, worst};
 use super::{Gap, LISTED_BEYOND_MM, State, Thing, gap};
 use crate::chassis::Axle;
@@ -75,11 +75,14 @@ impl Wheel<'_> {
         let mut found = None;
         for solid in solids {
             // The tyre moving up is the same as the part moving down, which stays a plain box.
-            let moving = solid.swept_z(s.jounce_mm + own.0, s.rebound_mm + own.1);
-            let bounds = moving.aabb();
+            let (down, up) = (s.jounce_mm + own.0, s.rebound_mm + own.1);
+            let mut bounds = solid.aabb();
+            bounds.min.z -= down;
+            bounds.max.z += up;
             if self.down.has_place() && bounds.gap(&self.steered()) > reach {
                 continue;
             }
+            let moving = solid.swept_z(down, up);
             let measured = if lock > 0.0 {
                 separation_steered(&moving, &self.down, lock, reach)
             } else {
@@ -115,7 +118,7 @@ pub(super) fn tyres(vehicle: &Vehicle, wheels: &[Wheel<'_>], items: &[&Item], ga
     let parts: Vec<Aabb> = items.iter().map(|i| i.bounds).collect();
     let most = items
         .iter()
-        .map(|i| most_asked(i))
+        .map(|i| most_on_sides(i))
         .fold(AT_REST_MM, f64::max);
     // What rides on an axle comes nearer than it stands.
     let travels = vehicle.chassis.axles.iter().map(|a| &a.suspension);
@@ -130,7 +133,15 @@ pub(super) fn tyres(vehicle: &Vehicle, wheels: &[Wheel<'_>], items: &[&Item], ga
             continue;
         }
         let even = is_even(item);
-        let own = most_asked(item);
+        let own = most_on_sides(item);
+        let rides = item
+            .unsprung_axle
+            .as_deref()
+            .and_then(|id| vehicle.axle(id));
+        let own_travel = if rides.is_some() { travel } else { 0.0 };
+        if item.bounds.gap(&wheel.space) > own.max(AT_REST_MM) + LISTED_BEYOND_MM + own_travel {
+            continue;
+        }
         let rest = Asked::new(AT_REST_MM, "tyre at rest");
         let found = worst(
             &item.solids,
@@ -149,10 +160,6 @@ pub(super) fn tyres(vehicle: &Vehicle, wheels: &[Wheel<'_>], items: &[&Item], ga
         if let Some(found) = found {
             add(State::TyreAtRest, found);
         }
-        let rides = item
-            .unsprung_axle
-            .as_deref()
-            .and_then(|id| vehicle.axle(id));
         let asked = Asked::new(MOVING_MM, "tyre over its travel and lock");
         let most = own.max(MOVING_MM);
         let found = wheel.moving(&item.solids, rides, most, &|towards| {

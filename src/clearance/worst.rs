@@ -21,7 +21,12 @@ pub(super) fn worst<'a>(
 ) -> Option<Found<'a>> {
     if even || (a.len() == 1 && b.len() == 1) {
         let s = separation_within(a, b, most_mm + LISTED_BEYOND_MM)?;
-        let towards = direction(&bounds_of(a), &bounds_of(b), &s);
+        // Asked for alike on every side, the direction does not matter.
+        let towards = if even {
+            Point::default()
+        } else {
+            direction(&bounds_of(a), &bounds_of(b), &s)
+        };
         return Some((s, demand(towards))).filter(is_listed);
     }
     let boxes = |set: &[Solid]| set.iter().map(Solid::aabb).collect::<Vec<Aabb>>();

@@ -36,17 +36,14 @@ pub fn separation_steered(
     };
     let lock = lock_rad.abs();
     let at = |angle: f64| separation(body, &yawed(&wheel.solid(), about, angle));
-    let (mut best, other) = (at(-lock), at(lock));
-    if other.distance_mm < best.distance_mm {
-        best = other;
-    }
+    let mut best = at(0.0);
     let mut sure = f64::INFINITY;
-    let mut open = vec![(0.0, lock), (-lock, 0.0)];
+    let mut open = vec![(-lock, lock)];
     let mut pieces = 0;
     while let Some((from, to)) = open.pop() {
         pieces += 1;
         let middle = f64::midpoint(from, to);
-        let found = at(middle);
+        let found = if pieces == 1 { best } else { at(middle) };
         if found.distance_mm < best.distance_mm {
             best = found;
         }
