@@ -4,6 +4,8 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, clippy::disallowed_methods)] // tests
 
+#[path = "clearance/kept.rs"]
+mod kept;
 #[path = "clearance/motion.rs"]
 mod motion;
 #[path = "clearance/properties.rs"]
@@ -12,6 +14,12 @@ mod properties;
 mod reach;
 #[path = "clearance/rest.rs"]
 mod rest;
+#[path = "clearance/said.rs"]
+mod said;
+#[path = "clearance/sides.rs"]
+mod sides;
+#[path = "clearance/trailer.rs"]
+mod trailer;
 #[path = "loads/yard.rs"]
 mod yard;
 

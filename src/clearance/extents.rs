@@ -52,6 +52,8 @@ pub struct Extents {
     pub not_permitted: Vec<(String, String)>,
     /// Lowest point of each sprung part above ground, laden.
     pub ground: Vec<Reach>,
+    /// Lowest point of each part that rides on an axle above ground, tyres laden.
+    pub ground_under_axles: Vec<Reach>,
     /// Twice the farthest distance of each part from the middle.
     pub width: Vec<Reach>,
     /// How far each part reaches ahead of the bumper (positive: beyond).
@@ -119,6 +121,8 @@ pub fn extents(vehicle: &Vehicle) -> Extents {
         };
         if item.unsprung_axle.is_none() {
             out.ground.push(reach(b.min.z));
+        } else {
+            out.ground_under_axles.push(reach(b.min.z));
         }
         out.width
             .push(reach(2.0 * b.min.y.abs().max(b.max.y.abs())));

@@ -3,22 +3,34 @@
 //! Real solids, not boxes around them; the answer is a signed distance with the closest points, and
 //! the clearance that is asked for beside it. Which of the two is enough is a finding's business.
 //!
+//! Each pair of things is measured solid by solid, and the pair with the least room beyond what is
+//! asked for on its sides counts: the nearest need not be the one that misses most.
+//!
 //! Assumptions. Parts are rigid and stand where the plan says. Steered wheels turn about the
-//! upright line through the tyre's centre. Suspension moves straight up and down. Everything is at
-//! design (laden) height. Soft parts (cables, hoses, brackets) are left out. Landing legs are taken
-//! to reach as near to the kingpin as their front, over their whole width.
+//! upright line through the tyre's centre, and the room to them holds for every angle
+//! ([`separation_steered`](crate::geometry::separation_steered): at most 0.1 mm too small).
+//! Suspension moves straight up and down; what is round and lies takes up to 0.2 % of its radius
+//! more while it moves. Everything is at design (laden) height. Soft parts (cables, hoses, brackets)
+//! are left out. The trailer is a box from the underside of its nose up, over its whole length, on
+//! level ground; what hangs lower is left out but for the landing legs, which are taken to reach as
+//! near to the kingpin as their front, over their whole width.
 
 mod extents;
-mod motion;
+mod moved;
+mod opening;
 mod pairs;
 mod required;
 mod swing;
+mod travel;
+mod tyres;
+mod worst;
 
-pub use extents::{Extents, ZoneUse, extents};
-pub use required::{Asked, side_towards};
+pub use extents::{Extents, Outside, Reach, ZoneUse, extents};
+pub use required::side_towards;
 
-use crate::geometry::{Aabb, Broad, Point, Separation, Solid, separation_within};
-use crate::vehicle::{Body, Item, Vehicle};
+use crate::geometry::{Aabb, Point, Separation, Solid};
+use crate::vehicle::{Item, Vehicle};
+use required::Asked;
 use serde::Serialize;
 
 /// One of two things between which a gap is measured.
@@ -53,16 +65,18 @@ pub enum State {
     Fixed,
     /// Part against a tyre at rest.
     TyreAtRest,
-    /// Part against a tyre at full jounce and any steering angle.
+    /// Part against a tyre over its whole travel and at any steering angle.
     TyreMoving,
     /// Something that rides on an axle, over its travel, against what does not.
     Travel,
     /// Part against the space that hood or cab need to open.
     Opening,
-    /// Part, or part of the tractor, against the trailer's swinging nose.
+    /// Part, or part of the tractor, against the trailer as it turns about its kingpin.
     Swing,
     /// Part, or part of the tractor, against the trailer's landing legs.
     Legs,
+    /// Chassis against chassis, where the plan has moved them nearer to each other.
+    Moved,
 }
 
 /// A measured gap and what is asked for.
@@ -116,29 +130,26 @@ pub fn clearances(vehicle: &Vehicle) -> Clearances {
         ..Clearances::default()
     };
     let hard: Vec<&Item> = vehicle.items.iter().filter(|i| !i.part.soft).collect();
+    let wheels = tyres::wheels(vehicle, &vehicle.bodies);
     pairs::part_pairs(&hard, &mut found.gaps);
     pairs::fixed_pairs(vehicle, &hard, &mut found.gaps);
-    motion::tyres(vehicle, &hard, &mut found.gaps);
-    motion::travel(vehicle, &hard, &mut found.gaps);
-    motion::opening(vehicle, &hard, &mut found);
-    swing::nose(vehicle, &hard, &mut found);
+    tyres::tyres(vehicle, &wheels, &hard, &mut found.gaps);
+    travel::travel(vehicle, &hard, &mut found);
+    opening::opening(vehicle, &hard, &mut found);
+    swing::turning(vehicle, &hard, &mut found);
     swing::legs(vehicle, &hard, &mut found);
+    moved::moved(vehicle, &wheels, &mut found.gaps);
     found
 }
 
-/// Measures solids that are near each other; `None` when they are farther than the reach.
-fn near(a: &[Solid], b: &[Solid], reach_mm: f64) -> Option<Separation> {
-    separation_within(a, b, reach_mm)
-}
-
-fn gap(state: State, first: Thing, second: Thing, s: Separation, asked: Asked) -> Gap {
+fn gap(state: State, first: Thing, second: Thing, s: Separation, asked: Asked<'_>) -> Gap {
     Gap {
         state,
         first,
         second,
         distance_mm: s.distance_mm,
         required_mm: asked.mm,
-        why: asked.why,
+        why: asked.why(),
         on_first: s.on_first,
         on_second: s.on_second,
     }
@@ -150,11 +161,4 @@ fn bounds_of(solids: &[Solid]) -> Aabb {
         .map(Solid::aabb)
         .reduce(|a, b| a.union(&b))
         .unwrap_or_default()
-}
-
-/// Indices of items and bodies whose boxes come within the reach.
-fn candidates(items: &[&Item], bodies: &[&Body], reach_mm: f64) -> Vec<(usize, usize)> {
-    let first: Vec<Aabb> = items.iter().map(|i| i.bounds).collect();
-    let second: Vec<Aabb> = bodies.iter().map(|b| b.bounds()).collect();
-    Broad::near_pairs_between(&first, &second, reach_mm)
 }

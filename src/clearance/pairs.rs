@@ -1,7 +1,8 @@
 //! At rest: part against part, part against what stays.
 
-use super::required::{between_part_and_body, between_parts, most_asked};
-use super::{Asked, Gap, LISTED_BEYOND_MM, State, Thing, candidates, gap, near};
+use super::required::{Asked, between_parts, is_even, most_asked, most_on_sides, or_own};
+use super::worst::worst;
+use super::{Gap, LISTED_BEYOND_MM, State, Thing, gap};
 use crate::geometry::{Aabb, Broad};
 use crate::vehicle::{Body, BodyKind, Item, Vehicle};
 
@@ -24,49 +25,64 @@ pub(super) fn part_pairs(items: &[&Item], gaps: &mut Vec<Gap>) {
         if !sprung || belong_together(a, b) {
             continue;
         }
-        let within = most_asked(a).max(most_asked(b)) + LISTED_BEYOND_MM;
-        let Some(s) = near(&a.solids, &b.solids, within) else {
+        let most = most_asked(a).max(most_asked(b));
+        let even = is_even(a) && is_even(b);
+        let Some((s, asked)) = worst(&a.solids, &b.solids, most, even, &|towards| {
+            between_parts(a, b, towards)
+        }) else {
             continue;
         };
-        let asked = between_parts(a, b, &s);
         let (first, second) = (Thing::Part(a.tag.clone()), Thing::Part(b.tag.clone()));
         gaps.push(gap(State::Parts, first, second, s, asked));
     }
 }
 
-/// Part against frame, cab, body, obstacles, kept hardware.
+/// Part against frame, cab, body, obstacles, kept hardware. What rides on an axle is measured over
+/// its travel instead.
 pub(super) fn fixed_pairs(vehicle: &Vehicle, items: &[&Item], gaps: &mut Vec<Gap>) {
-    let bodies: Vec<&Body> = vehicle
-        .bodies
+    let items: Vec<&Item> = items
         .iter()
-        .filter(|b| !matches!(b.kind, BodyKind::Tyre(_)) && b.axle.is_none())
+        .copied()
+        .filter(|i| i.unsprung_axle.is_none())
         .collect();
-    let asked_by = |b: &Body| b.clearance_mm;
+    let bodies: Vec<&Body> = vehicle.bodies.iter().filter(|b| b.axle.is_none()).collect();
     let reach = items
         .iter()
-        .map(|i| most_asked(i))
-        .chain(bodies.iter().map(|b| asked_by(b)))
+        .map(|i| most_on_sides(i))
+        .chain(bodies.iter().map(|b| b.clearance_mm))
         .fold(0.0, f64::max)
         + LISTED_BEYOND_MM;
-    for (i, j) in candidates(items, &bodies, reach) {
+    let first: Vec<Aabb> = items.iter().map(|i| i.bounds).collect();
+    let second: Vec<Aabb> = bodies.iter().map(|b| b.bounds()).collect();
+    for (i, j) in Broad::near_pairs_between(&first, &second, reach) {
         let (item, body) = (items[i], bodies[j]);
-        if item.unsprung_axle.is_some() {
-            continue;
-        }
-        let within = most_asked(item).max(asked_by(body)) + LISTED_BEYOND_MM;
-        let Some(s) = near(&item.solids, &body.solids, within) else {
-            continue;
+        // Parts hang on the rails: touching them is how they are held.
+        let held = body.kind == BodyKind::Rail;
+        let most = if held {
+            0.0
+        } else {
+            most_on_sides(item).max(body.clearance_mm)
         };
-        let asked = match body.kind {
-            // Parts hang on the rails: touching them is how they are held.
-            BodyKind::Rail => Asked::new(0.0, "parts are bolted to the rails"),
-            // A kept part of the donor asks nothing itself.
-            _ => between_part_and_body(item, &body.bounds(), body.clearance_mm, &s),
-        };
-        if s.distance_mm > asked.mm + LISTED_BEYOND_MM {
-            continue;
+        let found = worst(
+            &item.solids,
+            &body.solids,
+            most,
+            held || is_even(item),
+            &|towards| {
+                if held {
+                    return Asked::new(0.0, "parts are bolted to the rails");
+                }
+                // A kept part of the donor asks nothing itself.
+                or_own(
+                    Asked::new(body.clearance_mm, "asked by the chassis"),
+                    item,
+                    towards,
+                )
+            },
+        );
+        if let Some((s, asked)) = found {
+            let (first, second) = (Thing::Part(item.tag.clone()), Thing::Body(body.id.clone()));
+            gaps.push(gap(State::Fixed, first, second, s, asked));
         }
-        let (first, second) = (Thing::Part(item.tag.clone()), Thing::Body(body.id.clone()));
-        gaps.push(gap(State::Fixed, first, second, s, asked));
     }
 }

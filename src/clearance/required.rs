@@ -5,20 +5,43 @@ use crate::part::Sides;
 use crate::vehicle::Item;
 
 /// A clearance and why it is asked for.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Asked {
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Asked<'a> {
     /// How much.
     pub mm: f64,
-    /// Why, in a few words.
-    pub why: String,
+    by_tag: bool,
+    words: &'a str,
 }
 
-impl Asked {
-    pub(super) fn new(mm: f64, why: impl Into<String>) -> Self {
+impl<'a> Asked<'a> {
+    pub const fn new(mm: f64, words: &'a str) -> Self {
         Self {
             mm,
-            why: why.into(),
+            by_tag: false,
+            words,
         }
+    }
+
+    const fn by(mm: f64, tag: &'a str) -> Self {
+        Self {
+            mm,
+            by_tag: true,
+            words: tag,
+        }
+    }
+
+    /// Why, in a few words.
+    pub fn why(self) -> String {
+        if self.by_tag {
+            format!("asked by {}", self.words)
+        } else {
+            self.words.to_owned()
+        }
+    }
+
+    /// The larger of two demands; of equals, this one.
+    pub fn or(self, other: Self) -> Self {
+        if other.mm > self.mm { other } else { self }
     }
 }
 
@@ -47,7 +70,7 @@ pub fn side_towards(sides: &Sides, towards: Point) -> f64 {
 }
 
 /// Direction from the first to the second: along the gap, or along the shallowest overlap.
-fn direction(a: &Aabb, b: &Aabb, s: &Separation) -> Point {
+pub(super) fn direction(a: &Aabb, b: &Aabb, s: &Separation) -> Point {
     let along = s.on_second - s.on_first;
     if s.distance_mm > 1e-6 && along.length() > 1e-9 {
         return along;
@@ -66,9 +89,8 @@ fn direction(a: &Aabb, b: &Aabb, s: &Separation) -> Point {
     }
 }
 
-/// Most that a part asks of anything: the reach of the broad phase.
-pub(super) fn most_asked(item: &Item) -> f64 {
-    let s = &item.clearance;
+/// The six sides, where they are named.
+const fn named(s: &Sides) -> [Option<f64>; 6] {
     [
         s.front_mm,
         s.rear_mm,
@@ -77,44 +99,42 @@ pub(super) fn most_asked(item: &Item) -> f64 {
         s.top_mm,
         s.bottom_mm,
     ]
-    .into_iter()
-    .flatten()
-    .chain(item.part.keep_away.iter().map(|rule| rule.mm))
-    .fold(s.all_mm, f64::max)
 }
 
-/// What two parts ask of each other.
-pub(super) fn between_parts(a: &Item, b: &Item, s: &Separation) -> Asked {
-    let towards = direction(&a.bounds, &b.bounds, s);
-    let mut asked = Asked::new(
-        side_towards(&a.clearance, towards),
-        format!("asked by {}", a.tag),
-    );
-    let back = side_towards(&b.clearance, towards * -1.0);
-    if back > asked.mm {
-        asked = Asked::new(back, format!("asked by {}", b.tag));
-    }
+/// Whether a part asks the same on every side.
+pub(super) fn is_even(item: &Item) -> bool {
+    let s = &item.clearance;
+    named(s).into_iter().flatten().all(|mm| mm == s.all_mm)
+}
+
+/// Most that a part asks on any side.
+pub(super) fn most_on_sides(item: &Item) -> f64 {
+    let sides = named(&item.clearance).into_iter().flatten();
+    sides.fold(item.clearance.all_mm, f64::max)
+}
+
+/// Most that a part asks of another part: the reach of the broad phase.
+pub(super) fn most_asked(item: &Item) -> f64 {
+    let rules = item.part.keep_away.iter().map(|rule| rule.mm);
+    rules.fold(most_on_sides(item), f64::max)
+}
+
+/// What two parts ask of each other when the second lies in this direction.
+pub(super) fn between_parts<'a>(a: &'a Item, b: &'a Item, towards: Point) -> Asked<'a> {
+    let mut asked = Asked::by(side_towards(&a.clearance, towards), &a.tag).or(Asked::by(
+        side_towards(&b.clearance, towards * -1.0),
+        &b.tag,
+    ));
     for (one, other) in [(a, b), (b, a)] {
-        for rule in one
-            .part
-            .keep_away
-            .iter()
-            .filter(|rule| rule.kind == other.part.kind)
-        {
-            if rule.mm > asked.mm {
-                asked = Asked::new(rule.mm, rule.why.clone());
-            }
+        let rules = one.part.keep_away.iter();
+        for rule in rules.filter(|rule| rule.kind == other.part.kind) {
+            asked = asked.or(Asked::new(rule.mm, &rule.why));
         }
     }
     asked
 }
 
-/// What a part and a fixed thing ask of each other.
-pub(super) fn between_part_and_body(a: &Item, body: &Aabb, mm: f64, s: &Separation) -> Asked {
-    let own = side_towards(&a.clearance, direction(&a.bounds, body, s));
-    if own > mm {
-        Asked::new(own, format!("asked by {}", a.tag))
-    } else {
-        Asked::new(mm, "asked by the chassis")
-    }
+/// The larger of what is asked of a part and what the part itself asks in this direction.
+pub(super) fn or_own<'a>(asked: Asked<'a>, item: &'a Item, towards: Point) -> Asked<'a> {
+    asked.or(Asked::by(side_towards(&item.clearance, towards), &item.tag))
 }

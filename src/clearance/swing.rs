@@ -1,37 +1,70 @@
-//! The trailer: its nose swings ahead of the kingpin, its landing legs behind.
+//! The trailer: its nose swings ahead of the kingpin, its box turns above the frame, its landing
+//! legs behind.
 
-use super::{Asked, Clearances, LISTED_BEYOND_MM, State, Thing, gap, near};
+use super::required::{Asked, is_even, most_on_sides, or_own};
+use super::worst::{Demand, Found, worse, worst};
+use super::{Clearances, Gap, LISTED_BEYOND_MM, State, Thing, bounds_of, gap};
 use crate::chassis::ObstacleKind;
 use crate::geometry::{Aabb, Point, Separation, Solid};
 use crate::numeric;
-use crate::vehicle::{BodyKind, Coupled, Item, Vehicle};
+use crate::vehicle::{Body, BodyKind, Coupled, Item, Vehicle};
 
-/// Anything behind the cab against the circle of the trailer's nose.
-pub(super) fn nose(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
-    let Some(coupled) = &vehicle.trailer else {
-        if vehicle.chassis.fifth_wheel.is_some() {
-            found
-                .missing
-                .push((State::Swing, "no trailer is coupled".to_owned()));
-        }
+/// The trailer, or why what it sweeps could not be examined.
+fn coupled<'a>(vehicle: &'a Vehicle, state: State, found: &mut Clearances) -> Option<&'a Coupled> {
+    if vehicle.trailer.is_none() && vehicle.chassis.fifth_wheel.is_some() {
+        found
+            .missing
+            .push((state, "no trailer is coupled".to_owned()));
+    }
+    vehicle.trailer.as_ref()
+}
+
+/// Anything at the trailer's height against the circle of its nose, and against its box as it turns.
+pub(super) fn turning(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
+    let Some(coupled) = coupled(vehicle, State::Swing, found) else {
         return;
     };
-    let swept = [coupled.swing_solid()];
-    let asked_mm = coupled.trailer.swing_clearance_mm;
-    let reach = asked_mm + LISTED_BEYOND_MM;
-    let around = swept[0].aabb().inflated(reach);
-    let mut measure = |first: Thing, solids: &[Solid], bounds: &Aabb| {
-        if !around.overlaps(bounds) {
-            return;
-        }
-        if let Some(s) = near(solids, &swept, reach) {
-            let second = Thing::Sweep("swing of the trailer nose".to_owned());
-            let asked = Asked::new(asked_mm, "trailer swing");
-            found.gaps.push(gap(State::Swing, first, second, s, asked));
-        }
-    };
+    let sweeps = [
+        ("swing of the trailer nose", coupled.nose_sweep()),
+        ("turning trailer", coupled.box_sweep()),
+    ];
+    let spaces = sweeps.each_ref().map(|(_, solids)| bounds_of(solids));
+    let asked = Asked::new(coupled.trailer.swing_clearance_mm, "trailer swing");
+    // One gap for each thing: from whichever of the two it is nearer to.
+    let mut measure =
+        |first: Thing, solids: &[Solid], bounds: &Aabb, most: f64, even, demand: Demand<'_, '_>| {
+            let mut nearest: Option<(&str, Found<'_>)> = None;
+            for ((name, sweep), space) in sweeps.iter().zip(&spaces) {
+                if space.gap(bounds) > most + LISTED_BEYOND_MM {
+                    continue;
+                }
+                if let Some(new) = worst(solids, sweep, most, even, demand) {
+                    let is_worse = match &nearest {
+                        Some((_, old)) => worse(Some(*old), new) != Some(*old),
+                        None => true,
+                    };
+                    if is_worse {
+                        nearest = Some((name, new));
+                    }
+                }
+            }
+            if let Some((name, (s, asked))) = nearest {
+                let second = Thing::Sweep(name.to_owned());
+                found.gaps.push(gap(State::Swing, first, second, s, asked));
+            }
+        };
     for item in items {
-        measure(Thing::Part(item.tag.clone()), &item.solids, &item.bounds);
+        let most = most_on_sides(item).max(asked.mm);
+        let demand = |towards| or_own(asked, item, towards);
+        let first = Thing::Part(item.tag.clone());
+        measure(
+            first,
+            &item.solids,
+            &item.bounds,
+            most,
+            is_even(item),
+            &demand,
+        );
     }
     for body in &vehicle.bodies {
         // The fifth wheel carries the trailer; tyres and rails are below it.
@@ -40,46 +73,49 @@ pub(super) fn nose(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
             BodyKind::Obstacle(ObstacleKind::FifthWheel) | BodyKind::Tyre(_) | BodyKind::Rail
         );
         if counts {
-            measure(Thing::Body(body.id.clone()), &body.solids, &body.bounds());
+            let asked = of_chassis(asked, body);
+            let first = Thing::Body(body.id.clone());
+            measure(first, &body.solids, &body.bounds(), asked.mm, true, &|_| {
+                asked
+            });
         }
     }
+}
+
+/// The larger of what is asked and what the body of the chassis asks.
+fn of_chassis<'a>(asked: Asked<'a>, body: &Body) -> Asked<'a> {
+    asked.or(Asked::new(body.clearance_mm, "asked by the chassis"))
 }
 
 /// Anything behind the kingpin against the circle that the landing legs describe about it.
 pub(super) fn legs(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
-    let Some(coupled) = &vehicle.trailer else {
-        if vehicle.chassis.fifth_wheel.is_some() {
-            found
-                .missing
-                .push((State::Legs, "no trailer is coupled".to_owned()));
-        }
+    let Some(coupled) = coupled(vehicle, State::Legs, found) else {
         return;
     };
-    let things = items
-        .iter()
-        .map(|i| (Thing::Part(i.tag.clone()), i.bounds))
-        .chain(
-            vehicle
-                .bodies
-                .iter()
-                .map(|b| (Thing::Body(b.id.clone()), b.bounds())),
-        );
-    for (first, bounds) in things {
-        let Some(s) = to_legs(coupled, &bounds) else {
-            continue;
-        };
-        let asked_mm = coupled.trailer.legs.clearance_mm;
-        if s.distance_mm <= asked_mm + LISTED_BEYOND_MM {
-            let second = Thing::Sweep("landing legs".to_owned());
-            let asked = Asked::new(asked_mm, "landing legs in a tight turn");
-            found.gaps.push(gap(State::Legs, first, second, s, asked));
-        }
+    let asked = Asked::new(
+        coupled.trailer.legs.clearance_mm,
+        "landing legs in a tight turn",
+    );
+    for item in items {
+        let first = Thing::Part(item.tag.clone());
+        let demand = |towards| or_own(asked, item, towards);
+        found
+            .gaps
+            .extend(to_legs(coupled, first, &item.bounds, &demand));
+    }
+    for body in &vehicle.bodies {
+        let first = Thing::Body(body.id.clone());
+        let asked = of_chassis(asked, body);
+        found
+            .gaps
+            .extend(to_legs(coupled, first, &body.bounds(), &|_| asked));
     }
 }
 
-/// Room between a box and the inside of the legs' circle. Only what stands where the legs can come
-/// counts: behind the kingpin, or beside it within half the width of the legs, and at their height.
-fn to_legs(coupled: &Coupled, bounds: &Aabb) -> Option<Separation> {
+/// Room between a box and the inside of the legs' circle, at the corner where it is worst. Only what
+/// stands where the legs can come counts: behind the kingpin, or beside it within half the width of
+/// the legs, and at their height.
+fn to_legs(coupled: &Coupled, first: Thing, bounds: &Aabb, demand: Demand<'_, '_>) -> Option<Gap> {
     let legs = &coupled.trailer.legs;
     let pin = coupled.kingpin;
     let foremost = pin.x - legs.width_mm / 2.0;
@@ -87,31 +123,26 @@ fn to_legs(coupled: &Coupled, bounds: &Aabb) -> Option<Separation> {
     if below || bounds.max.x <= foremost {
         return None;
     }
-    let x = [bounds.min.x.max(foremost), bounds.max.x];
-    let y = [bounds.min.y, bounds.max.y];
-    let (mut radius, mut far) = (0.0, bounds.max);
-    for x in x {
-        for y in y {
-            let r = numeric::hypot(x - pin.x, y - pin.y);
-            if r > radius {
-                radius = r;
-                far = Point::new(x, y, bounds.max.z.min(pin.z));
+    let mut found: Option<Found<'_>> = None;
+    for x in [bounds.min.x.max(foremost), bounds.max.x] {
+        for y in [bounds.min.y, bounds.max.y] {
+            let (dx, dy) = (x - pin.x, y - pin.y);
+            let radius = numeric::hypot(dx, dy);
+            if radius <= 0.0 {
+                continue;
             }
+            let corner = Point::new(x, y, bounds.max.z.min(pin.z));
+            let outward = Point::new(dx, dy, 0.0);
+            let at_legs = pin + outward * (legs.behind_kingpin_mm / radius);
+            let s = Separation {
+                distance_mm: legs.behind_kingpin_mm - radius,
+                on_first: corner,
+                on_second: Point::new(at_legs.x, at_legs.y, corner.z),
+            };
+            found = worse(found, (s, demand(outward)));
         }
     }
-    if radius <= 0.0 {
-        return None;
-    }
-    let scale = legs.behind_kingpin_mm / radius;
-    let on_legs = Point::new(
-        pin.x + (far.x - pin.x) * scale,
-        pin.y + (far.y - pin.y) * scale,
-        far.z,
-    );
-    let distance_mm = legs.behind_kingpin_mm - radius;
-    Some(Separation {
-        distance_mm,
-        on_first: far,
-        on_second: on_legs,
-    })
+    let (s, asked) = found.filter(super::worst::is_listed)?;
+    let second = Thing::Sweep("landing legs".to_owned());
+    Some(gap(State::Legs, first, second, s, asked))
 }

@@ -103,10 +103,17 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
         groups.push(truck::ghosts(vehicle, view));
     }
     groups.extend(zones);
-    let worst = pointers::worst_by_tag(marks);
     let draw = |seen: &parts::Seen| {
         let item = &vehicle.items[seen.index];
-        parts::part(item, seen, view, style, tags.get(&seen.index), &worst, u)
+        parts::part(
+            item,
+            seen,
+            view,
+            style,
+            tags.get(&seen.index),
+            &marks.parts,
+            u,
+        )
     };
     let behind = |seen: &&parts::Seen| seen.sight == super::Sight::Behind;
     groups.extend(parts.iter().filter(|s| !behind(s)).map(draw));

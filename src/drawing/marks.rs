@@ -2,6 +2,7 @@
 
 use crate::geometry::Point;
 use crate::manoeuvre::Sweep;
+use std::collections::BTreeMap;
 
 pub use crate::findings::Severity;
 
@@ -35,8 +36,6 @@ pub struct Pointer {
     pub from: Point,
     /// Closest point on the other side.
     pub to: Point,
-    /// Parts concerned.
-    pub tags: Vec<String>,
 }
 
 /// An angle of approach, breakover or departure, worded for the drawing.
@@ -65,4 +64,7 @@ pub struct Marks {
     pub angles: Vec<AngleMark>,
     /// The turn that was followed, or what is missing for it; `None` when nobody asked.
     pub turn: Option<Result<Box<Sweep>, String>>,
+    /// Worst severity of any finding about a part, by tag, whether it points or not; what holds is
+    /// left out.
+    pub parts: BTreeMap<String, Severity>,
 }

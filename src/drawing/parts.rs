@@ -118,7 +118,7 @@ pub fn part(
     view: View,
     style: &Style,
     tag: Option<&Tag>,
-    worst: &BTreeMap<&str, Severity>,
+    worst: &BTreeMap<String, Severity>,
     unit: f64,
 ) -> Group {
     let selected = style.selected.as_deref() == Some(item.tag.as_str());

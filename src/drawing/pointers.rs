@@ -3,12 +3,11 @@
 
 use super::labels::{Labels, leader};
 use super::loads::icon_at;
-use super::marks::{Marks, Severity};
+use super::marks::Marks;
 use super::plane::{Rect, at};
 use super::scene::{Anchor, Group, Owner, Role, Text, TextRole};
 use super::text::width;
 use super::{Style, View};
-use std::collections::BTreeMap;
 
 /// Most sentences on one drawing; more places than that only get their rings.
 const MOST_WORDS: usize = 40;
@@ -113,16 +112,4 @@ pub fn pointers(
     // The chosen one is painted last, on top.
     groups.reverse();
     groups
-}
-
-/// Worst severity that points at each part.
-pub fn worst_by_tag(marks: &Marks) -> BTreeMap<&str, Severity> {
-    let mut worst: BTreeMap<&str, Severity> = BTreeMap::new();
-    for pointer in &marks.pointers {
-        for tag in &pointer.tags {
-            let slot = worst.entry(tag).or_insert(pointer.severity);
-            *slot = (*slot).min(pointer.severity);
-        }
-    }
-    worst
 }

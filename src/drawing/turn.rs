@@ -229,10 +229,9 @@ fn at_start(vehicle: &Vehicle, marks: &Marks, style: &Style, u: f64) -> Vec<Grou
     }
     groups.extend(truck::truck(vehicle, View::Plan));
     let everywhere = Rect::new(at(-60_000.0, -60_000.0), at(60_000.0, 60_000.0));
-    let worst = super::pointers::worst_by_tag(marks);
     for seen in &parts::seen(vehicle, View::Plan, &everywhere) {
         let item = &vehicle.items[seen.index];
-        groups.push(parts::part(item, seen, View::Plan, style, None, &worst, u));
+        groups.push(parts::part(item, seen, View::Plan, style, None, &marks.parts, u));
     }
     groups
 }

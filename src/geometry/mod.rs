@@ -24,6 +24,7 @@ mod placed;
 mod point;
 mod separation;
 mod solid;
+mod steered;
 mod sweep;
 mod turn;
 
@@ -32,6 +33,7 @@ pub use broad::Broad;
 pub use point::Point;
 pub use separation::{Separation, separation, separation_of_sets, separation_within};
 pub use solid::Solid;
+pub use steered::separation_steered;
 pub use sweep::{ROUND_SIDES, arc_hull};
 pub use turn::yawed;
 

@@ -6,6 +6,7 @@ use crate::findings::Severity;
 use crate::geometry::Point;
 use crate::manoeuvre::follow;
 use crate::quantity::{Measure, Units, mass, signed_mass};
+use std::collections::BTreeMap;
 
 /// Most pointers on one drawing; the worst come first, so the rest is in the list only.
 const MOST_POINTERS: usize = 12;
@@ -62,13 +63,22 @@ pub fn marks(assessment: &Assessment, units: Units, chosen: Option<usize>) -> Ma
                 .map_or_else(|| finding.title.to_owned(), |amount| amount.signed(units)),
             from: at.from,
             to: at.to,
-            tags: finding.tags.clone(),
         });
+    }
+    let mut parts: BTreeMap<String, Severity> = BTreeMap::new();
+    for finding in &assessment.findings {
+        if finding.severity <= Severity::Caution {
+            for tag in &finding.tags {
+                let worst = parts.entry(tag.clone()).or_insert(finding.severity);
+                *worst = (*worst).min(finding.severity);
+            }
+        }
     }
     Marks {
         axle_loads,
         cg,
         pointers,
+        parts,
         angles: angles(assessment, units),
         turn: None,
     }

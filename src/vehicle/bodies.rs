@@ -1,7 +1,7 @@
 //! Everything with a shape that is not a placed part: rails, tyres, cab, obstacles, kept hardware.
 
 use super::Vehicle;
-use crate::chassis::{ObstacleKind, Shape};
+use crate::chassis::{Axle, Chassis, ObstacleKind, Shape};
 use crate::geometry::{Aabb, Point, Solid};
 
 /// What a body is, for checks and for the drawing.
@@ -46,8 +46,36 @@ const CAB_MM: f64 = 25.0;
 impl Vehicle {
     /// Collects the bodies of the resolved chassis.
     pub(super) fn collect_bodies(&mut self) {
-        let mut bodies = self.rails();
-        for obstacle in &self.chassis.obstacles {
+        self.bodies = self.bodies_of(&self.chassis);
+    }
+
+    /// The same bodies in the same order where the donor has them: before any change of wheelbase or
+    /// fifth wheel.
+    #[must_use]
+    pub fn donor_bodies(&self) -> Vec<Body> {
+        self.bodies_of(&self.donor)
+    }
+
+    /// True when the plan has moved parts of the chassis against each other.
+    #[must_use]
+    pub fn has_moved(&self) -> bool {
+        let ahead = |c: &Chassis| c.fifth_wheel.as_ref().map(|fw| fw.ahead_mm);
+        self.stretch_mm != 0.0 || ahead(&self.chassis) != ahead(&self.donor)
+    }
+
+    /// How far above design height an axle is held: its travel to the stop when it is raised.
+    #[must_use]
+    pub fn lifted_mm(&self, axle: &Axle) -> f64 {
+        if self.is_raised(&axle.id) {
+            axle.suspension.jounce_mm
+        } else {
+            0.0
+        }
+    }
+
+    fn bodies_of(&self, chassis: &Chassis) -> Vec<Body> {
+        let mut bodies = rails(chassis);
+        for obstacle in &chassis.obstacles {
             bodies.push(Body {
                 id: obstacle.id.clone(),
                 name: obstacle.name.clone(),
@@ -57,9 +85,9 @@ impl Vehicle {
                 axle: None,
             });
         }
-        bodies.extend(self.tyres());
-        bodies.push(self.cab_shell());
-        if let Some(body) = &self.chassis.body {
+        bodies.extend(self.tyres(chassis));
+        bodies.push(cab_shell(chassis));
+        if let Some(body) = &chassis.body {
             let half = body.width_mm / 2.0;
             bodies.push(Body {
                 id: "body".to_owned(),
@@ -73,7 +101,7 @@ impl Vehicle {
                 axle: None,
             });
         }
-        for item in &self.chassis.hardware {
+        for item in &chassis.hardware {
             if self.stripped.contains(&item.id) || item.envelope.is_empty() {
                 continue;
             }
@@ -86,56 +114,17 @@ impl Vehicle {
                 axle: item.unsprung_axle.clone(),
             });
         }
-        self.bodies = bodies;
-    }
-
-    /// Web and flanges of both rails.
-    fn rails(&self) -> Vec<Body> {
-        let d = &self.chassis.dimensions;
-        let r = &self.chassis.rail;
-        let (front, end) = (r.front_x_mm, d.frame_end_x_mm());
-        let (top, bottom) = (d.frame_top_laden_mm, d.frame_top_laden_mm - r.depth_mm);
-        let outer = d.frame_width_mm / 2.0;
-        let block = |y0: f64, y1: f64, z0: f64, z1: f64| {
-            Solid::Block(Aabb {
-                min: Point::new(front, y0.min(y1), z0),
-                max: Point::new(end, y0.max(y1), z1),
-            })
-        };
-        [("left", -1.0), ("right", 1.0)]
-            .into_iter()
-            .map(|(side, sign)| {
-                let web = sign * (outer - r.wall_mm);
-                let lip = sign * (outer - r.flange_mm);
-                Body {
-                    id: format!("rail-{side}"),
-                    name: format!("{side} frame rail"),
-                    kind: BodyKind::Rail,
-                    solids: vec![
-                        block(web, sign * outer, bottom, top),
-                        block(lip, sign * outer, top - r.wall_mm, top),
-                        block(lip, sign * outer, bottom, bottom + r.wall_mm),
-                    ],
-                    clearance_mm: 0.0,
-                    axle: None,
-                }
-            })
-            .collect()
+        bodies
     }
 
     /// Tyres at rest, one body for each side of each axle.
-    fn tyres(&self) -> Vec<Body> {
+    fn tyres(&self, chassis: &Chassis) -> Vec<Body> {
         let mut bodies = Vec::new();
-        for axle in &self.chassis.axles {
+        for axle in &chassis.axles {
             for (side, sign) in [("left", -1.0), ("right", 1.0)] {
                 let (inner, outer) = (axle.inner_half_width_mm(), axle.outer_half_width_mm());
-                let z = axle.tyres.loaded_radius_mm;
-                let lifted = if self.is_raised(&axle.id) {
-                    axle.suspension.jounce_mm
-                } else {
-                    0.0
-                };
-                let at = |y: f64| Point::new(axle.x_mm, sign * y, z + lifted);
+                let z = axle.tyres.loaded_radius_mm + self.lifted_mm(axle);
+                let at = |y: f64| Point::new(axle.x_mm, sign * y, z);
                 bodies.push(Body {
                     id: format!("tyre-{}-{side}", axle.id),
                     name: format!("{side} tyre of {}", axle.id.replace('-', " ")),
@@ -152,22 +141,56 @@ impl Vehicle {
         }
         bodies
     }
+}
 
-    fn cab_shell(&self) -> Body {
-        let cab = &self.chassis.cab;
-        let half = cab.width_mm / 2.0;
-        let boc = self.chassis.dimensions.back_of_cab_x_mm();
-        Body {
-            id: "cab".to_owned(),
-            name: "cab shell".to_owned(),
-            kind: BodyKind::Cab,
-            solids: vec![Solid::Block(Aabb {
-                min: Point::new(cab.front_x_mm.min(boc), -half, cab.floor_z_mm),
-                max: Point::new(boc, half, cab.roof_z_mm.max(cab.floor_z_mm)),
-            })],
-            clearance_mm: CAB_MM,
-            axle: None,
-        }
+/// Web and flanges of both rails.
+fn rails(chassis: &Chassis) -> Vec<Body> {
+    let d = &chassis.dimensions;
+    let r = &chassis.rail;
+    let (front, end) = (r.front_x_mm, d.frame_end_x_mm());
+    let (top, bottom) = (d.frame_top_laden_mm, d.frame_top_laden_mm - r.depth_mm);
+    let outer = d.frame_width_mm / 2.0;
+    let block = |y0: f64, y1: f64, z0: f64, z1: f64| {
+        Solid::Block(Aabb {
+            min: Point::new(front, y0.min(y1), z0),
+            max: Point::new(end, y0.max(y1), z1),
+        })
+    };
+    [("left", -1.0), ("right", 1.0)]
+        .into_iter()
+        .map(|(side, sign)| {
+            let web = sign * (outer - r.wall_mm);
+            let lip = sign * (outer - r.flange_mm);
+            Body {
+                id: format!("rail-{side}"),
+                name: format!("{side} frame rail"),
+                kind: BodyKind::Rail,
+                solids: vec![
+                    block(web, sign * outer, bottom, top),
+                    block(lip, sign * outer, top - r.wall_mm, top),
+                    block(lip, sign * outer, bottom, bottom + r.wall_mm),
+                ],
+                clearance_mm: 0.0,
+                axle: None,
+            }
+        })
+        .collect()
+}
+
+fn cab_shell(chassis: &Chassis) -> Body {
+    let cab = &chassis.cab;
+    let half = cab.width_mm / 2.0;
+    let boc = chassis.dimensions.back_of_cab_x_mm();
+    Body {
+        id: "cab".to_owned(),
+        name: "cab shell".to_owned(),
+        kind: BodyKind::Cab,
+        solids: vec![Solid::Block(Aabb {
+            min: Point::new(cab.front_x_mm.min(boc), -half, cab.floor_z_mm),
+            max: Point::new(boc, half, cab.roof_z_mm.max(cab.floor_z_mm)),
+        })],
+        clearance_mm: CAB_MM,
+        axle: None,
     }
 }
 

@@ -4,6 +4,7 @@ use super::Vehicle;
 use crate::chassis::Trailer;
 use crate::geometry::{Aabb, Point, Solid, arc_hull};
 use crate::numeric;
+use std::f64::consts::{FRAC_PI_2, PI};
 
 /// A trailer on the fifth wheel.
 #[derive(Clone, Debug)]
@@ -39,45 +40,102 @@ impl Coupled {
         numeric::hypot(self.trailer.nose_ahead_mm, self.trailer.width_mm / 2.0)
     }
 
-    /// Space that the nose sweeps when the trailer turns by up to the articulation either way.
+    /// Space that the nose sweeps ahead of the kingpin when the trailer turns by up to the
+    /// articulation either way.
     ///
     /// When the corners pass the centre line this is the upright cylinder about the kingpin;
     /// otherwise the hull of the corners' arcs and the straight-ahead nose. Both hold the real
     /// envelope; the hull of a small articulation is a little larger than it (its front is straight
     /// where the nose's front face leaves a hollow).
     #[must_use]
-    pub fn swing_solid(&self) -> Solid {
+    pub fn nose_sweep(&self) -> Vec<Solid> {
         let t = &self.trailer;
         let radius = self.swing_radius_mm();
         let corner = numeric::atan2(t.width_mm / 2.0, t.nose_ahead_mm);
         let swing = self.articulation_deg.to_radians();
-        let (x, y) = (self.kingpin.x, self.kingpin.y);
         if swing >= corner {
-            return Solid::Cylinder {
-                from: Point::new(x, y, t.nose_z_mm),
-                to: Point::new(x, y, t.top_z_mm.max(t.nose_z_mm)),
+            let (low, high) = self.heights();
+            let at = |z: f64| Point::new(self.kingpin.x, self.kingpin.y, z);
+            return vec![Solid::Cylinder {
+                from: at(low),
+                to: at(high),
                 radius,
-            };
+            }];
         }
         // Forward is −x, so straight ahead is at π. Each corner keeps to its own side: the middle is
         // left to the straight front between them.
-        let pi = std::f64::consts::PI;
-        let centre = Point::new(x, y, 0.0);
-        let arc = |from: f64, to: f64| match arc_hull(
-            centre,
+        let mut points = self.arc(radius, PI - corner, (-swing, swing), 48);
+        points.extend(self.arc(radius, PI + corner, (-swing, swing), 48));
+        points.extend(self.sides(-swing, swing));
+        vec![Solid::Hull(points)]
+    }
+
+    /// Space that the box behind the kingpin sweeps when the trailer turns by up to the articulation
+    /// either way.
+    ///
+    /// At a right angle either way that is everything from half a width ahead of the kingpin
+    /// rearward: the side of the turned trailer. Otherwise the hull of its sides' and rear corners'
+    /// arcs; beyond a right angle one hull for each way. Never smaller than the real thing; larger
+    /// only by the polygons about the arcs (under 1 %) and, where the trailer's rear corners swing,
+    /// behind the tractor.
+    #[must_use]
+    pub fn box_sweep(&self) -> Vec<Solid> {
+        let t = &self.trailer;
+        let half = t.width_mm / 2.0;
+        let far = numeric::hypot(t.rear_mm, half);
+        if (self.articulation_deg - 90.0).abs() < 1e-9 {
+            let (low, high) = self.heights();
+            let at = |x: f64, y: f64, z: f64| self.kingpin + Point::new(x, y, z - self.kingpin.z);
+            return vec![Solid::Block(Aabb::new(
+                at(-half, -far, low),
+                at(far, far, high),
+            ))];
+        }
+        let swing = self.articulation_deg.to_radians();
+        let corner = numeric::atan2(half, t.rear_mm);
+        let hull = |from: f64, to: f64| {
+            let mut points = self.sides(from, to);
+            points.extend(self.arc(far, corner, (from, to), 8));
+            points.extend(self.arc(far, -corner, (from, to), 8));
+            Solid::Hull(points)
+        };
+        if swing <= FRAC_PI_2 {
+            vec![hull(-swing, swing)]
+        } else {
+            vec![hull(-swing, 0.0), hull(0.0, swing)]
+        }
+    }
+
+    /// Both sides of the box beside the kingpin, as they turn.
+    fn sides(&self, from: f64, to: f64) -> Vec<Point> {
+        let half = self.trailer.width_mm / 2.0;
+        let mut points = self.arc(half, FRAC_PI_2, (from, to), 12);
+        points.extend(self.arc(half, -FRAC_PI_2, (from, to), 12));
+        points
+    }
+
+    /// Polygon about the arc of a point of the trailer at this distance and angle from the kingpin,
+    /// from the floor to the roof.
+    fn arc(&self, radius: f64, at: f64, turn: (f64, f64), steps: u32) -> Vec<Point> {
+        let (low, high) = self.heights();
+        match arc_hull(
+            self.kingpin,
             radius,
-            from,
-            to,
-            t.nose_z_mm,
-            t.top_z_mm,
-            48,
+            at + turn.0,
+            at + turn.1,
+            low,
+            high,
+            steps,
         ) {
             Solid::Hull(points) => points,
             Solid::Block(_) | Solid::Cylinder { .. } => Vec::new(),
-        };
-        let mut points = arc(pi - corner - swing, pi - corner + swing);
-        points.extend(arc(pi + corner - swing, pi + corner + swing));
-        Solid::Hull(points)
+        }
+    }
+
+    /// Underside of the nose and roof.
+    fn heights(&self) -> (f64, f64) {
+        let t = &self.trailer;
+        (t.nose_z_mm, t.top_z_mm.max(t.nose_z_mm))
     }
 
     /// Box of the trailer straight ahead, from its nose to its rear.

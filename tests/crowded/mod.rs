@@ -34,7 +34,7 @@ pub fn plan(library: &Library, example: &str, parts: usize) -> Plan {
     taken.extend(vehicle.items.iter().map(|item| item.bounds));
     // The trailer: from where its nose swings to its end.
     taken.extend(vehicle.trailer.as_ref().map(|coupled| {
-        let nose = coupled.swing_solid().aabb();
+        let nose = coupled.nose_sweep()[0].aabb();
         Aabb::new(nose.min, Point::new(30_000.0, nose.max.y, nose.max.z))
     }));
     // The room that hood or cab need to open.

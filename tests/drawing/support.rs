@@ -70,13 +70,13 @@ pub fn marks(vehicle: &Vehicle) -> Marks {
     }
     for (i, item) in vehicle.items.iter().enumerate().step_by(4) {
         let from = item.bounds.max;
+        marks.parts.insert(item.tag.clone(), words[i % 3]);
         marks.pointers.push(Pointer {
             finding: i,
             severity: words[i % 3],
             text: format!("too close by {i} mm"),
             from,
             to: from + Point::new(30.0, 5.0, 0.0),
-            tags: vec![item.tag.clone()],
         });
     }
     marks

@@ -1,7 +1,9 @@
 //! Does a tank stand ahead of the front axle?
 
+use super::on_part::{beyond, fine, pointed};
 use crate::assessment::Answers;
-use crate::findings::{Amount, Check, Finding, Phrase, Report, Severity};
+use crate::findings::{Check, Phrase, Report, Severity};
+use crate::geometry::Point;
 
 /// Header of the check.
 pub static CHECK: Check = Check {
@@ -16,20 +18,22 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    for reach in answers
-        .clearances
-        .extents
-        .ahead_of_axle
-        .iter()
-        .filter(|r| r.mm > 0.05)
-    {
+    let parts = &answers.clearances.extents.ahead_of_axle;
+    let mut clear = true;
+    for reach in parts.iter().filter(|r| r.mm > 0.05) {
+        clear = false;
         let sentence = Phrase::new()
             .text(format!("{} reaches ", reach.tag))
             .length(reach.mm)
             .text(" ahead of the front axle, into the crash zone.");
-        let finding = Finding::new(Severity::Fails, reach.tag.clone(), sentence)
-            .at_most(Amount::length(reach.mm), Amount::length(0.0))
-            .about([reach.tag.clone()]);
-        report.add(finding);
+        let finding = beyond(Severity::Fails, reach.tag.clone(), sentence, reach.mm);
+        report.add(pointed(finding, answers, &reach.tag, &|b| {
+            let c = b.centre();
+            [b.min.x, 0.0].map(|x| Point::new(x, c.y, c.z))
+        }));
+    }
+    if clear && !parts.is_empty() {
+        let words = "Every part that must not stand ahead of the front axle is behind it.";
+        report.add(fine("tanks", words.to_owned()));
     }
 }

@@ -10,7 +10,7 @@ pub static CHECK: Check = Check {
     id: "cab-opening",
     title: "Hood and cab opening",
     question: "Can hood or cab still be opened?",
-    method: "Shortest distance between the solids, negative when they overlap, against the clearance asked for.",
+    method: "Shortest distance between the solids, negative when they overlap, against the larger of what the two sides ask for; of several solids the pair with the least margin.",
     source: "common practice, 50 mm",
     applies: "when the chassis file gives the swept space",
     assumes: &["rigid parts at their planned places, truck at design height"],

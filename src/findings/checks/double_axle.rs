@@ -1,5 +1,6 @@
 //! Does an e-axle stand where the donor's driven axle still is?
 
+use super::on_part::{middle, pointed};
 use crate::assessment::Answers;
 use crate::findings::{Check, Finding, Phrase, Report, Severity};
 
@@ -26,7 +27,7 @@ fn run(answers: &Answers, report: &mut Report) {
                 item.tag
             ));
             let finding = Finding::new(Severity::Fails, item.tag.clone(), sentence);
-            report.add(finding.about([item.tag.clone()]));
+            report.add(pointed(finding, answers, &item.tag, &middle));
             continue;
         };
         for other in &vehicle.donor.hardware {
@@ -37,7 +38,7 @@ fn run(answers: &Answers, report: &mut Report) {
                     item.tag, other.name
                 ));
                 let finding = Finding::new(Severity::Fails, item.tag.clone(), sentence);
-                report.add(finding.about([item.tag.clone()]));
+                report.add(pointed(finding, answers, &item.tag, &middle));
             }
         }
         let twin = vehicle.items.iter().find(|o| {
@@ -50,7 +51,9 @@ fn run(answers: &Answers, report: &mut Report) {
             ));
             let subject = format!("{}.{}", item.tag, twin.tag);
             let finding = Finding::new(Severity::Fails, subject, sentence);
-            report.add(finding.about([item.tag.clone(), twin.tag.clone()]));
+            let mut finding = pointed(finding, answers, &item.tag, &middle);
+            finding.tags.push(twin.tag.clone());
+            report.add(finding);
         }
     }
     if report.count() == before && beams().next().is_some() {

@@ -1,7 +1,9 @@
 //! Does a part stand ahead of the bumper or behind the end of the frame?
 
+use super::on_part::{beyond, pointed};
 use crate::assessment::Answers;
-use crate::findings::{Amount, Check, Finding, Phrase, Report, Severity};
+use crate::findings::{Check, Phrase, Report, Severity};
+use crate::geometry::Point;
 
 /// Header of the check.
 pub static CHECK: Check = Check {
@@ -26,6 +28,20 @@ fn run(answers: &Answers, report: &mut Report) {
         ),
     ];
     for (parts, words, end) in ends {
+        let ahead = end == "bumper";
+        let mut add = |severity, subject, sentence, tag: &str, by_mm: f64| {
+            let finding = beyond(severity, subject, sentence, by_mm);
+            // From the part's face to the end that it reaches beyond.
+            report.add(pointed(finding, answers, tag, &|b| {
+                let c = b.centre();
+                let ends = if ahead {
+                    [b.min.x, b.min.x + by_mm]
+                } else {
+                    [b.max.x, b.max.x - by_mm]
+                };
+                ends.map(|x| Point::new(x, c.y, c.z))
+            }));
+        };
         let mut clear = true;
         for reach in parts.iter().filter(|r| r.mm > 0.05) {
             clear = false;
@@ -33,10 +49,8 @@ fn run(answers: &Answers, report: &mut Report) {
                 .text(format!("{} reaches ", reach.tag))
                 .length(reach.mm)
                 .text(format!(" {words}."));
-            let finding = Finding::new(Severity::Fails, format!("{}.{end}", reach.tag), sentence)
-                .at_most(Amount::length(reach.mm), Amount::length(0.0))
-                .about([reach.tag.clone()]);
-            report.add(finding);
+            let subject = format!("{}.{end}", reach.tag);
+            add(Severity::Fails, subject, sentence, &reach.tag, reach.mm);
         }
         let farthest = parts.iter().reduce(|a, b| if b.mm > a.mm { b } else { a });
         if let (true, Some(reach)) = (clear, farthest) {
@@ -47,10 +61,13 @@ fn run(answers: &Answers, report: &mut Report) {
                 ))
                 .length(-reach.mm)
                 .text(" to spare.");
-            let finding = Finding::new(Severity::Holds, end, sentence)
-                .at_most(Amount::length(reach.mm), Amount::length(0.0))
-                .about([reach.tag.clone()]);
-            report.add(finding);
+            add(
+                Severity::Holds,
+                end.to_owned(),
+                sentence,
+                &reach.tag,
+                reach.mm,
+            );
         }
     }
 }

@@ -3,12 +3,16 @@
 use crate::assessment::Answers;
 use crate::clearance::{Gap, State, Thing};
 use crate::findings::{Amount, Finding, Phrase, Report, Severity};
+use crate::vehicle::{Body, BodyKind};
 
 /// A gap that misses its clearance by less than this is a matter of the tape measure.
 const TAPE_MM: f64 = 0.05;
 
 /// Reports the gaps of one state.
 pub(super) fn against(answers: &Answers, report: &mut Report, state: State, what: &str) {
+    if !applies(answers, state) {
+        return;
+    }
     for (missing_state, missing) in &answers.clearances.missing {
         if *missing_state == state {
             report.not_assessed(what, missing);
@@ -33,6 +37,23 @@ pub(super) fn against(answers: &Answers, report: &mut Report, state: State, what
             what,
             Phrase::new().text(format!("Nothing comes near: {what}.")),
         )),
+    }
+}
+
+/// Whether there is anything on this truck that the state is about.
+fn applies(answers: &Answers, state: State) -> bool {
+    let vehicle = &answers.vehicle;
+    match state {
+        State::Swing | State::Legs => vehicle.chassis.fifth_wheel.is_some(),
+        State::Travel => {
+            let rides = |b: &Body| b.kind == BodyKind::Hardware && b.axle.is_some();
+            let mut missing = answers.clearances.missing.iter();
+            missing.any(|(state, _)| *state == State::Travel)
+                || vehicle.items.iter().any(|i| i.unsprung_axle.is_some())
+                || vehicle.bodies.iter().any(rides)
+        }
+        State::Moved => vehicle.has_moved(),
+        _ => true,
     }
 }
 

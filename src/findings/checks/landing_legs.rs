@@ -10,10 +10,13 @@ pub static CHECK: Check = Check {
     id: "landing-legs",
     title: "Landing legs",
     question: "Do parts and frame keep clear of the trailer landing legs in a tight turn?",
-    method: "Shortest distance between the solids, negative when they overlap, against the clearance asked for.",
+    method: "Radius of the farthest corners of the box about each thing from the kingpin, against the circle of the legs; the larger of what the two sides ask for.",
     source: "common practice, 100 mm",
     applies: "tractors with a trailer",
-    assumes: &["rigid parts at their planned places, truck at design height"],
+    assumes: &[
+        "rigid parts at their planned places, truck at design height",
+        "legs at any angle, over their whole width",
+    ],
     run,
 };
 

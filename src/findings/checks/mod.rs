@@ -24,6 +24,8 @@ mod group_load;
 mod gvwr;
 mod landing_legs;
 mod lift_off;
+mod moved_chassis;
+mod on_part;
 mod part_gap;
 mod payload;
 mod plan_problems;
@@ -93,6 +95,7 @@ pub static CHECKS: &[&Check] = &[
     &tyre_gap::CHECK,
     &tyre_sweep::CHECK,
     &suspension_travel::CHECK,
+    &moved_chassis::CHECK,
     &cab_opening::CHECK,
     &behind_cab::CHECK,
     &trailer_swing::CHECK,

@@ -10,7 +10,7 @@ pub static CHECK: Check = Check {
     id: "tyre-gap",
     title: "Tyre at rest",
     question: "Do parts keep clear of the tyres at rest?",
-    method: "Shortest distance between the solids, negative when they overlap, against the clearance asked for.",
+    method: "Shortest distance between the solids, negative when they overlap, against the larger of what the two sides ask for; of several solids the pair with the least margin.",
     source: "common practice, 75 mm",
     applies: "hard parts",
     assumes: &["rigid parts at their planned places, truck at design height"],

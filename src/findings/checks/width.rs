@@ -1,7 +1,9 @@
 //! Does any part make the truck wider than it may be?
 
+use super::on_part::pointed;
 use crate::assessment::Answers;
 use crate::findings::{Amount, Check, Finding, Phrase, Report, Severity};
+use crate::geometry::Point;
 
 /// Header of the check.
 pub static CHECK: Check = Check {
@@ -44,8 +46,16 @@ fn run(answers: &Answers, report: &mut Report) {
             .text(" is allowed.");
         let finding = Finding::new(severity, reach.tag.clone(), sentence)
             .at_most(Amount::length(reach.mm), Amount::length(limit))
-            .by(source.clone())
-            .about([reach.tag.clone()]);
-        report.add(finding);
+            .by(source.clone());
+        // From the side that reaches farthest to the width that is allowed there.
+        report.add(pointed(finding, answers, &reach.tag, &|b| {
+            let c = b.centre();
+            let (face, side) = if b.max.y > -b.min.y {
+                (b.max.y, 1.0)
+            } else {
+                (b.min.y, -1.0)
+            };
+            [face, side * limit / 2.0].map(|y| Point::new(c.x, y, c.z))
+        }));
     }
 }

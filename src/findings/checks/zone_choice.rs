@@ -1,5 +1,6 @@
 //! Is every part in a zone that its file permits?
 
+use super::on_part::{fine, middle, pointed};
 use crate::assessment::Answers;
 use crate::findings::{Check, Finding, Phrase, Report, Severity};
 
@@ -16,7 +17,8 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    for (tag, zone) in &answers.clearances.extents.not_permitted {
+    let wrong = &answers.clearances.extents.not_permitted;
+    for (tag, zone) in wrong {
         let allowed = answers
             .vehicle
             .item(tag)
@@ -24,7 +26,12 @@ fn run(answers: &Answers, report: &mut Report) {
         let sentence = Phrase::new().text(format!(
             "{tag} is not made for the zone {zone}; its file names: {allowed}."
         ));
-        let finding = Finding::new(Severity::Caution, tag.clone(), sentence).about([tag.clone()]);
-        report.add(finding);
+        let finding = Finding::new(Severity::Caution, tag.clone(), sentence);
+        report.add(pointed(finding, answers, tag, &middle));
+    }
+    let mut items = answers.vehicle.items.iter();
+    if wrong.is_empty() && items.any(|i| i.zone.is_some() && !i.part.zones.is_empty()) {
+        let words = "Every part stands in a zone that its file names, or its file names none.";
+        report.add(fine("zones", words.to_owned()));
     }
 }
