@@ -21,6 +21,7 @@ function makeField(field, bench) {
 
 /** Label above, control, unit, hint and problem below. */
 function frame(field, control, ...more) {
+  let now = field;
   const id = `field-${field.id}`;
   control.id = id;
   const label = el("label", { for: id });
@@ -36,7 +37,14 @@ function frame(field, control, ...more) {
     control.toggleAttribute("aria-invalid", Boolean(text));
     if (text) control.setAttribute("aria-invalid", "true");
   };
-  row.dress = now => {
+  /** What a field has come to, told after a change. */
+  row.told = () => {
+    const chosen = now.choices?.find(each => each.id === control.value)?.name;
+    const value = now.kind === "switch" ? now.text : chosen ?? [now.text, now.unit].filter(Boolean).join(" ");
+    tell(`${now.label}: ${value || "none"}`);
+  };
+  row.dress = fresh => {
+    now = fresh;
     say(label, now.label);
     say(unit, now.unit);
     unit.hidden = !now.unit;
@@ -72,10 +80,9 @@ function entry(field, bench) {
     }
     const refused = bench.enter(field.id, input.value);
     open = refused !== null;
-    if (open) {
-      row.complain(refused);
-      tell(refused);
-    }
+    if (!open) return row.told();
+    row.complain(refused);
+    tell(refused);
   };
   input.addEventListener("input", () => { open = true; });
   input.addEventListener("change", enter);
@@ -123,7 +130,7 @@ function slide(field, bench) {
     if (goesOn) bench.goOn();
     goesOn = byKey;
     const refused = bench.enter(field.id, slider.value);
-    if (refused === null) return;
+    if (refused === null) return slider.closest(".field").told();
     bench.refresh();
     tell(refused);
   });
@@ -144,11 +151,10 @@ function choice(field, bench) {
   const row = frame(field, list);
   list.addEventListener("change", () => {
     const refused = bench.enter(field.id, list.value);
-    if (refused !== null) {
-      bench.refresh();
-      row.complain(refused);
-      tell(refused);
-    }
+    if (refused === null) return row.told();
+    bench.refresh();
+    row.complain(refused);
+    tell(refused);
   });
   row.update = now => {
     row.dress(now);
@@ -173,11 +179,10 @@ function toggle(field, bench) {
   const row = frame(field, box);
   box.addEventListener("change", () => {
     const refused = bench.enter(field.id, box.checked ? "on" : "off");
-    if (refused !== null) {
-      bench.refresh();
-      row.complain(refused);
-      tell(refused);
-    }
+    if (refused === null) return row.told();
+    bench.refresh();
+    row.complain(refused);
+    tell(refused);
   });
   row.update = now => {
     row.dress(now);

@@ -69,7 +69,10 @@ export class Files {
     panel.hidden = problems.length === 0;
     if (problems.length === 0) return;
     const close = el("button", { type: "button", class: "close" }, "Close");
-    close.addEventListener("click", () => { panel.hidden = true; });
+    close.addEventListener("click", () => {
+      panel.hidden = true;
+      by("open").focus();
+    });
     const cell = (text, name) => el("td", name ? { class: name } : {}, text ?? "");
     panel.replaceChildren(
       el("header", {}, el("h2", {}, title), close),
@@ -78,7 +81,8 @@ export class Files {
           .map(text => el("th", { scope: "col" }, text)))),
         el("tbody", {}, ...problems.map(each => el("tr", {},
           cell(each.file), cell(each.path, "path"), cell(each.value, "path"),
-          cell(each.what), cell(each.hint)))))),
+          cell(each.what), cell(each.hint || "Put the file right and open it again")))))),
     );
+    close.focus();
   }
 }

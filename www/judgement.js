@@ -98,7 +98,10 @@ export class Judgement {
     head.addEventListener("click", () => {
       const closing = this.bench.findingKey === keyOf(now);
       this.bench.point(closing ? null : now);
-      if (!closing) this.stage.reveal(this.bench.options.finding);
+      if (!closing) {
+        this.stage.reveal(this.bench.options.finding);
+        row.scrollIntoView({ block: "nearest" });
+      }
       tell(closing ? "" : now.sentence);
     });
     row.update = (next, open) => {
@@ -108,9 +111,7 @@ export class Judgement {
       setMark(sign, next.severity);
       say(word, `${WORDS[next.severity]}: `);
       say(title, next.title);
-      // Which one of several: the parts concerned, where they are few enough to read.
-      const tags = next.tags.filter(tag => this.bench.part(tag));
-      say(about, tags.length <= 3 ? tags.join(", ") : "");
+      say(about, next.about);
       say(margin, next.margin);
       head.setAttribute("aria-expanded", String(open));
       row.toggleAttribute("data-open", open);
@@ -217,13 +218,6 @@ function updateBar(row, bar, trial) {
   row.fill.style.setProperty("--fill", fill);
   // While something is carried, a tick stays where the bar was.
   if (!trial) row.was.style.setProperty("--fill", fill);
-}
-
-export function table({ columns, rows: lines }) {
-  const body = el("tbody");
-  tableRows(body, lines);
-  return el("table", {},
-    el("thead", {}, el("tr", {}, ...columns.map(text => el("th", { scope: "col" }, text)))), body);
 }
 
 function tableRows(body, lines) {

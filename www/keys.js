@@ -17,6 +17,7 @@ const LIST = [
   ["Page Up, Page Down", "raise, lower"],
   ["N, Shift and N", "choose the next, the previous part"],
   ["Tab", "from view to view; Enter chooses the part"],
+  ["V", "give the next view the large place"],
   ["R, D, M, L", "turn, duplicate, mirror, lock the chosen part"],
   ["Delete", "take the chosen part off the truck"],
   ["Esc", "cancel a drag; close a page over the drawing; choose nothing"],
@@ -26,7 +27,7 @@ const LIST = [
   ["Ctrl O, Ctrl S", "open, save a file"],
   ["+, −, 0", "larger, smaller, whole truck; the wheel does it too"],
   ["/", "find a part on the shelf"],
-  ["Enter on a shelf part", "place it in the first zone that takes it"],
+  ["Enter on a shelf part", "place it where it fits; the arrows move it then"],
   ["?", "this list"],
 ];
 
@@ -102,6 +103,7 @@ export class Keys {
       "=": () => this.stage.zoom("in"),
       "-": () => this.stage.zoom("out"),
       0: () => this.stage.zoom("fit"),
+      v: () => this.stage.turnViews(),
       n: () => this.stage.next(1),
       N: () => this.stage.next(-1),
     }[key];

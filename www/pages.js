@@ -108,7 +108,7 @@ export function pageBody(page) {
   return pieces;
 }
 
-function pageTable({ title, columns, rows: lines, note }) {
+export function pageTable({ title, columns, rows: lines, note }) {
   const marked = lines.some(line => line.severity !== undefined);
   const kind = index => ({ class: columns[index].numeric ? "figures-right" : null });
   const head = el("tr", {},
@@ -119,7 +119,7 @@ function pageTable({ title, columns, rows: lines, note }) {
     ...cells.map((text, index) => el(index === 0 ? "th" : "td",
       { scope: index === 0 ? "row" : null, ...kind(index) }, text))));
   return el("figure", { class: "table" },
-    el("div", { class: "wide" }, el("table", {}, el("caption", {}, title),
+    el("div", { class: "wide" }, el("table", {}, title ? el("caption", {}, title) : null,
       el("thead", {}, head), el("tbody", {}, ...body))),
     note ? el("p", { class: "hint" }, note) : null);
 }

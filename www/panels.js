@@ -18,6 +18,7 @@ function command(words, key, action) {
 export class PartPanel {
   constructor(bench, stage, host) {
     this.bench = bench;
+    this.stage = stage;
     this.list = el("select", { id: "part-list" });
     this.list.addEventListener("change", () => {
       bench.select(this.list.value || null);
@@ -31,7 +32,8 @@ export class PartPanel {
     this.commands = el("div", { class: "ways" },
       command("Turn", "R", run("turn")), command("Duplicate", "D", run("duplicate")),
       command("Mirror", "M", run("mirror")), this.lockButton, command("Delete", "Delete", run("delete")));
-    this.body = el("div", {}, this.name, this.facts, this.commands,
+    this.note = el("p", { class: "hint" });
+    this.body = el("div", {}, this.name, this.facts, this.note, this.commands,
       this.fields);
     this.none = el("p", { class: "empty" },
       "No part chosen. Click a part on the drawing, or choose one in the list above.");
@@ -58,6 +60,8 @@ export class PartPanel {
     say(this.name, `${part.tag}  ${part.name}`);
     say(this.facts, [part.kind_words, part.mass, part.zone_name, part.locked ? "locked" : ""]
       .filter(Boolean).join(" · "));
+    say(this.note, part.note);
+    this.note.hidden = !part.note;
     const placed = part.fields.length > 0;
     this.commands.hidden = !placed;
     say(this.lockButton, part.locked ? "Unlock" : "Lock");
@@ -72,9 +76,17 @@ export class PartPanel {
     const edit = { do: name, tag };
     if (name === "lock") edit.on = !part.locked;
     const before = new Set(this.bench.view.placed.map(each => each.tag));
+    const drawn = this.stage.focusedPart();
+    const inPanel = this.commands.contains(document.activeElement);
     const refused = this.bench.edit(edit);
     const made = this.bench.view.placed.find(each => !before.has(each.tag));
     if (refused === null && made) this.bench.select(made.tag);
+    // What had the focus may be gone: it stays on the stage or in the panel, wherever it was.
+    if (drawn && refused === null && made) this.stage.focusPart(made.tag, drawn.view);
+    if (refused === null && name === "delete") {
+      if (drawn) this.stage.element.focus({ preventScroll: true });
+      else if (inPanel) this.list.focus();
+    }
     const done = {
       turn: `${tag} turned`, duplicate: `${tag} duplicated as ${made?.tag}`, mirror: `${tag} mirrored`,
       lock: edit.on ? `${tag} locked` : `${tag} unlocked`, delete: `${tag} deleted`,

@@ -1,11 +1,14 @@
 // The sheets: drawings to save, and the printed set. All of it comes ready from the core.
 
 import { WORDS, by, el, handOver, tell } from "./dom.js";
-import { table } from "./judgement.js";
-import { pageBody } from "./pages.js";
+import { pageBody, pageTable } from "./pages.js";
 import { makeCaution } from "./panels.js";
 
 const VIEWS = [["side", "Side view"], ["plan", "Plan view"], ["rear", "Rear view"]];
+
+const columns = (...names) => names.map(([name, numeric]) => ({ name, numeric }));
+const FINDING_COLUMNS = columns(["Verdict", false], ["Check", false], ["What was found", false], ["Margin", true], ["Source", false]);
+const PART_COLUMNS = columns(["Tag", false], ["Part", false], ["Mass", true], ["Zone", false]);
 
 export class Sheets {
   constructor(bench, host, files) {
@@ -58,28 +61,29 @@ export class Sheets {
       sheet.innerHTML = planner.drawing(name, options);
       return sheet;
     });
-    const findings = view.findings.map(each => [
-      WORDS[each.severity], each.title, each.sentence, each.margin, each.source,
-    ]);
+    const findings = view.findings.map(each => ({
+      severity: each.severity,
+      cells: [WORDS[each.severity], each.title, each.sentence, each.margin, each.source],
+    }));
     by("sheets").replaceChildren(
       ...drawings,
       el("div", { class: "text" },
         el("h2", {}, view.name),
         el("p", { class: "verdict" }, `${WORDS[view.verdict.severity]}: ${view.verdict.text}`),
+        el("ul", { class: "cautions" }, ...view.cautions.map(makeCaution)),
+        el("h3", {}, "Findings"),
+        pageTable({ title: "", columns: FINDING_COLUMNS, rows: findings }),
         ...view.pages.flatMap(({ id, title }) =>
           [el("h3", {}, title), el("section", { class: "page" }, ...pageBody(this.bench.page(id)))]),
-        el("h3", {}, "Findings"),
-        table({ columns: ["", "Check", "", "Margin", "Source"], rows: findings }),
         el("h3", {}, "Parts on the truck"),
-        table({
-          columns: ["Tag", "Part", "Mass", "Zone"],
-          rows: view.placed.map(each => [each.tag, each.name, each.mass, each.zone_name ?? ""]),
+        pageTable({
+          title: "", columns: PART_COLUMNS,
+          rows: view.placed.map(each => ({ cells: [each.tag, each.name, each.mass, each.zone_name] })),
         }),
         el("h3", {}, "Assumed throughout"),
         el("ul", { class: "assumed" }, ...(view.assumptions ?? []).map(text => el("li", {}, text))),
         view.notes ? el("h3", {}, "Notes") : null,
-        view.notes ? el("p", { class: "notes" }, view.notes) : null,
-        el("ul", { class: "cautions" }, ...view.cautions.map(makeCaution))),
+        view.notes ? el("p", { class: "notes" }, view.notes) : null),
     );
     // Paper unfolds nothing.
     for (const folded of by("sheets").querySelectorAll("details")) folded.open = true;

@@ -52,7 +52,7 @@ export class Shelf {
     }, el("span", { class: "part-name" }, part.name),
     el("span", { class: "figures" }, el("span", {}, part.mass), el("span", {}, part.size)));
     const place = el("button", {
-      type: "button", class: "place", title: "Place in the first zone that takes it",
+      type: "button", class: "place", title: "Place where it fits",
       "aria-label": `Place ${part.name}`, tabindex: "-1",
     }, "Place");
     choose.addEventListener("pointerdown", event => {
@@ -95,7 +95,11 @@ export class Shelf {
       return;
     }
     const placed = this.bench.view.placed.find(each => !before.has(each.tag));
-    if (placed) this.bench.select(placed.tag);
+    if (placed) {
+      this.bench.select(placed.tag);
+      // Arrows move it from here on.
+      this.stage.focusPart(placed.tag, this.stage.large);
+    }
     tell(`${part.name} placed as ${placed?.tag ?? "new part"}, ${placed?.zone_name ?? ""}`);
   }
 

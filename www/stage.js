@@ -26,7 +26,7 @@ export const tagOf = element => element.dataset.tag ?? element.dataset.for;
 const SHOWN = [
   ["zones", "Zones"],
   ["dimensions", "Dimensions"],
-  ["part_dimensions", "Part positions"],
+  ["part_dimensions", "Place of the chosen part"],
   ["hardware", "Removed parts"],
   ["angles", "Ramp angles"],
 ];
@@ -47,6 +47,7 @@ export class Stage {
     this.carry = new Carry(this);
     this.switches();
     this.zooms();
+    this.sizes();
     this.element.addEventListener("focusin", event => this.focused(event));
     this.element.addEventListener("click", event => this.clicked(event));
     bench.onView(view => this.draw(view));
@@ -120,6 +121,37 @@ export class Stage {
     }
   }
 
+  /** A view's name is a button that gives it the large place. */
+  sizes() {
+    for (const { name, figure } of this.views.values()) {
+      const words = figure.querySelector("figcaption").textContent;
+      const button = el("button", { type: "button", title: `${words} view large` }, words);
+      button.addEventListener("click", () => this.enlarge(name));
+      figure.querySelector("figcaption").replaceChildren(button);
+    }
+    this.enlarge("side");
+  }
+
+  enlarge(name) {
+    if (this.carry.active) return;
+    const before = this.large;
+    this.large = name;
+    this.element.dataset.large = name;
+    this.activate(name);
+    for (const each of this.views.values()) {
+      each.figure.querySelector("figcaption button").setAttribute("aria-pressed", String(each.name === name));
+    }
+    // What is said while carrying stands over the large view.
+    this.views.get(name).figure.append(by("readout"));
+    if (before) tell(`${this.views.get(name).figure.querySelector("figcaption").textContent} view large`);
+  }
+
+  /** The next view in the large place. */
+  turnViews() {
+    const names = [...this.views.keys()];
+    this.enlarge(names[(names.indexOf(this.large) + 1) % names.length]);
+  }
+
   /** Tab stops once in each view: at the chosen part, else at the first. */
   oneStop(view) {
     const parts = [...view.paper.querySelectorAll(".part[data-tag]")];
@@ -154,12 +186,14 @@ export class Stage {
       const tag = tagOf(part);
       this.bench.select(tag);
       this.focusPart(tag, name);
+      tell(part.getAttribute("aria-label") ?? this.partElement(tag, name)?.getAttribute("aria-label") ?? `${tag} chosen`);
       this.onChoose?.(tag);
     } else if (pointer) {
       const index = Number(pointer.dataset.finding);
       const finding = this.bench.view.findings.find(each => each.index === index);
       if (finding) this.onFinding?.(finding);
     } else if (event.target.closest(".paper")) {
+      if (this.bench.options.selected !== null) tell("No part chosen");
       this.bench.select(null);
     }
   }

@@ -128,9 +128,10 @@ impl Measure {
             .map_or(text.len(), |(at, _)| at);
         let (number, unit) = text.split_at(split);
         let number: String = number.chars().filter(|c| !" ,'".contains(*c)).collect();
-        let value: f64 = number
-            .parse()
-            .map_err(|_| format!("{} is not a number", quoted(typed)))?;
+        let value: f64 = number.parse().map_err(|_| {
+            let (typed, unit) = (quoted(typed), self.unit(units));
+            format!("{typed} is not a number. Write one, in {unit}")
+        })?;
         let factor = match (self, unit.trim()) {
             (_, "") => self.factor(units),
             (Self::Length, "mm") | (Self::Mass, "kg") => 1.0,
@@ -142,8 +143,15 @@ impl Measure {
             (Self::Share, "%") => 0.01,
             (Self::Angle, "°" | "deg") => 1.0,
             (_, other) => {
-                let (odd, ours) = (quoted(other), self.unit(units));
-                return Err(format!("{odd} is not a unit of this field ({ours})"));
+                let known = match self {
+                    Self::Length => "mm, cm, m, in or ft",
+                    Self::Mass => "kg, t or lb",
+                    _ => self.unit(units),
+                };
+                let (number, other) = (quoted(&number), quoted(other));
+                return Err(format!(
+                    "what stands behind {number} is not known here: {other}. Write the number alone, or {known} behind it"
+                ));
             }
         };
         let inside = value * factor;
@@ -159,6 +167,12 @@ impl Measure {
 #[must_use]
 pub fn length(mm: f64, units: Units) -> String {
     Measure::Length.text(mm, units)
+}
+
+/// `4,699 mm (185.0 in)`, where nobody knows which units the reader chose.
+#[must_use]
+pub fn both_lengths(mm: f64) -> String {
+    format!("{} ({})", length(mm, Units::Metric), length(mm, Units::Us))
 }
 
 /// `5,987 kg` or `13,199 lb`.

@@ -6,6 +6,7 @@
 use super::reader::Reader;
 use super::{Problem, Problems};
 use serde::de::{DeserializeOwned, Deserializer, MapAccess, SeqAccess, Visitor};
+use serde_json::error::Category;
 use serde_json::{Map, Value};
 use std::cell::RefCell;
 
@@ -23,7 +24,14 @@ pub fn json_value(file: &str, text: &str) -> Result<Value, Problems> {
         } else {
             ""
         };
-        Problem::new(file, written(&way.borrow()), word, error.to_string(), "")
+        let hint = match error.classify() {
+            Category::Eof => "the file ends too early: save or copy it once more",
+            Category::Syntax => {
+                "look at that line: a comma, a quote or a bracket is missing or one too many"
+            }
+            _ => "change that place in the file",
+        };
+        Problem::new(file, written(&way.borrow()), word, error.to_string(), hint)
     })?;
     json.end()
         .map_err(|error| Problem::new(file, "", "", error.to_string(), "one JSON value"))?;
@@ -81,7 +89,7 @@ pub fn from_value<T: DeserializeOwned>(file: &str, value: &Value) -> Result<T, P
             Value::Object(_) | Value::Array(_) => String::new(),
             plain => plain.to_string(),
         });
-        Problem::new(file, path, shown, error.to_string(), "").into()
+        Problem::new(file, path, shown, error.to_string(), error.hint()).into()
     })
 }
 

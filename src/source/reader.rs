@@ -5,8 +5,8 @@
 //! compiled once: each level that an error passes on its way out adds its own step to the path.
 
 use serde::de::{
-    DeserializeSeed, Deserializer, EnumAccess, Error as _, IntoDeserializer, MapAccess, SeqAccess,
-    VariantAccess, Visitor,
+    DeserializeSeed, Deserializer, EnumAccess, Error as _, Expected, IntoDeserializer, MapAccess,
+    SeqAccess, Unexpected, VariantAccess, Visitor,
 };
 use serde::forward_to_deserialize_any;
 use serde_json::Value;
@@ -18,9 +18,52 @@ use std::fmt::Display;
 pub(super) struct Misfit {
     steps: Vec<String>,
     message: String,
+    hint: String,
 }
 
 impl Misfit {
+    fn told(message: String, hint: String) -> Self {
+        Self {
+            steps: Vec::new(),
+            message,
+            hint,
+        }
+    }
+
+    /// Something of another kind than what belongs there.
+    fn other_kind(found: Unexpected<'_>, wanted: &dyn Expected) -> Self {
+        let found = match found {
+            Unexpected::Bool(_) => "true or false",
+            Unexpected::Unsigned(_) | Unexpected::Signed(_) | Unexpected::Float(_) => "a number",
+            Unexpected::Str(_) | Unexpected::Char(_) => "text",
+            Unexpected::Unit => "empty",
+            Unexpected::Seq => "a list",
+            Unexpected::Map => "a group of keys",
+            _ => "something else",
+        };
+        // Serde names the types of the program; a person knows what they look like in the file.
+        let wanted = wanted.to_string();
+        let (wanted, hint) = match wanted.as_str() {
+            "f64" | "f32" => ("a number", "a number, without quotes"),
+            "a boolean" => ("true or false", "true or false, without quotes"),
+            "a string" | "a borrowed string" => ("text", "text, in quotes"),
+            "a sequence" => ("a list", "a list in square brackets"),
+            "a map" => ("a group of keys", "keys with their values"),
+            other if is_whole(other) => ("a whole number", "a whole number, without quotes"),
+            other if other.starts_with("struct ") => ("a group of keys", "keys with their values"),
+            other => (other, ""),
+        };
+        Self::told(
+            format!("is {found} where {wanted} belongs"),
+            hint.to_owned(),
+        )
+    }
+
+    /// What would do.
+    pub(super) fn hint(&self) -> &str {
+        &self.hint
+    }
+
     fn under(mut self, step: impl Into<String>) -> Self {
         self.steps.push(step.into());
         self
@@ -39,6 +82,14 @@ impl Misfit {
     }
 }
 
+/// Serde's names of whole numbers.
+fn is_whole(name: &str) -> bool {
+    [
+        "u8", "u16", "u32", "u64", "usize", "i8", "i16", "i32", "i64",
+    ]
+    .contains(&name)
+}
+
 impl Display for Misfit {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.write_str(&self.message)
@@ -49,10 +100,49 @@ impl std::error::Error for Misfit {}
 
 impl serde::de::Error for Misfit {
     fn custom<T: Display>(message: T) -> Self {
-        Self {
-            steps: Vec::new(),
-            message: message.to_string(),
+        Self::told(message.to_string(), String::new())
+    }
+
+    fn invalid_type(found: Unexpected<'_>, wanted: &dyn Expected) -> Self {
+        Self::other_kind(found, wanted)
+    }
+
+    fn invalid_value(found: Unexpected<'_>, wanted: &dyn Expected) -> Self {
+        match found {
+            // The right kind, out of what the program can hold.
+            Unexpected::Unsigned(_) | Unexpected::Signed(_) | Unexpected::Float(_)
+                if is_whole(&wanted.to_string()) =>
+            {
+                Self::told(
+                    "is not a whole number of a usable size".to_owned(),
+                    "a whole number".to_owned(),
+                )
+            }
+            _ => Self::other_kind(found, wanted),
         }
+    }
+
+    fn unknown_field(_: &str, known: &'static [&'static str]) -> Self {
+        // The key itself is the last step of the path.
+        Self::told(
+            "is not a known key".to_owned(),
+            format!("take it out, or use one of: {}", known.join(", ")),
+        )
+    }
+
+    fn unknown_variant(word: &str, known: &'static [&'static str]) -> Self {
+        let word: String = word.chars().take(40).collect();
+        Self::told(
+            format!("\"{word}\" is none of the words known here"),
+            format!("one of: {}", known.join(", ")),
+        )
+    }
+
+    fn missing_field(key: &'static str) -> Self {
+        Self::told(
+            format!("the key \"{key}\" is missing"),
+            format!("add \"{key}\""),
+        )
     }
 }
 

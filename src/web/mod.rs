@@ -10,6 +10,7 @@ mod catalogue;
 mod enter;
 mod fields;
 mod moving;
+mod room;
 mod session;
 mod snap;
 mod spot;

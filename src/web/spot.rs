@@ -1,22 +1,30 @@
 //! Room for a part that comes from the shelf: where it goes when nobody carries it, and what a
 //! drawing leaves open when somebody does (a side view says nothing about left and right).
 //!
-//! A proposal to start from, by boxes around the parts. Whether it fits is for the checks.
+//! Candidates come from boxes around the parts; for a part that nobody carries the checks themselves
+//! say which of them fits.
 
+use super::room::Room;
 use super::session::Session;
-use super::snap::{Axes, SnapAnswer, SnapQuestion, overlaps};
+use super::snap::{SnapAnswer, SnapQuestion};
+use crate::assessment::Assessment;
 use crate::chassis::Zone;
+use crate::findings::Severity;
 use crate::geometry::Point;
+use crate::plan::Edit;
 use crate::vehicle::{Item, Vehicle};
 
 /// Where there is most often room.
-const DECK: [&str; 3] = ["behind-cab", "frame-top", "between-rails"];
+pub(super) const DECK: [&str; 3] = ["behind-cab", "frame-top", "between-rails"];
 /// The zone that runs along the whole frame and holds every other.
-const WHOLE: &str = "frame";
+pub(super) const WHOLE: &str = "frame";
+/// Most free places of one zone that are held against every check before the best of them is taken.
+pub(super) const MOST_TRIES: usize = 25;
 
 impl Session {
-    /// The first free place in the first zone that the part's file permits; its first zone's front
-    /// end when there is none free. `None` when there is no such part, or no such zone here.
+    /// The first place in the zones that the part's file permits at which no check has anything
+    /// against the part; where there is none, the place with the least against it. `None` when there
+    /// is no such part, or no such zone here.
     #[must_use]
     pub fn spot(&self, part: &str) -> Option<SnapAnswer> {
         let vehicle = Vehicle::resolve(self.plan(), self.library()).ok()?;
@@ -27,21 +35,58 @@ impl Session {
         let moving = self.moving(&vehicle, &question)?;
         let room = Room::new(&vehicle, &moving);
         let zones: Vec<&Zone> = permitted(&vehicle, &moving).collect();
-        let first = |zone: &&Zone| room.first_free(zone).map(|at| (zone.id.clone(), at));
-        let mut own = zones
-            .iter()
-            .filter(|zone| zone.id != WHOLE || zones.len() == 1);
-        let (zone, at) = own.find_map(first).or_else(|| {
-            let zone = zones.first()?;
-            Some((zone.id.clone(), room.front_end(zone)))
-        })?;
-        Some(SnapAnswer {
+        let answer = |zone: &Zone, at: Point| SnapAnswer {
             x_mm: at.x,
             y_mm: at.y,
             z_mm: at.z,
-            zone: Some(zone),
+            zone: Some(zone.id.clone()),
             to: Vec::new(),
-        })
+        };
+        let first = zones.first()?;
+        let mut best = ((usize::MAX, 0), answer(first, room.front_end(first)));
+        for zone in &zones {
+            for at in room.places(zone) {
+                let place = answer(zone, at);
+                let against = self.against(part, &place);
+                if against == (0, 0) {
+                    return Some(place);
+                }
+                if against < best.0 {
+                    best = (against, place);
+                }
+            }
+        }
+        Some(best.1)
+    }
+
+    /// How many findings name the part if it stood there: those that fail, and cautions.
+    fn against(&self, part: &str, place: &SnapAnswer) -> (usize, usize) {
+        let edit = Edit::Place {
+            part: part.to_owned(),
+            x_mm: place.x_mm,
+            y_mm: place.y_mm,
+            z_mm: place.z_mm,
+            zone: place.zone.clone(),
+            turn: 0,
+            tag: None,
+        };
+        let never = (usize::MAX, usize::MAX);
+        let Ok(plan) = edit.applied(self.plan(), &self.library) else {
+            return never;
+        };
+        let known = |tag: &str| self.plan().placed_by_tag(tag).is_some();
+        let new = plan.placed.iter().find(|placed| !known(&placed.tag));
+        let assessment = Assessment::of(&plan, &self.library).ok();
+        let Some((new, assessment)) = new.zip(assessment) else {
+            return never;
+        };
+        let count = |severity: Severity| {
+            let findings = assessment.findings.iter();
+            findings
+                .filter(|f| f.severity == severity && f.tags.contains(&new.tag))
+                .count()
+        };
+        (count(Severity::Fails), count(Severity::Caution))
     }
 }
 
@@ -62,21 +107,29 @@ pub(super) fn complete(vehicle: &Vehicle, moving: &Item, view: &str, at: Point) 
             _ => x && z,
         }
     };
-    let zones: Vec<&Zone> = permitted(vehicle, moving).filter(holds).collect();
+    let mut zones: Vec<&Zone> = permitted(vehicle, moving).filter(holds).collect();
+    // Where the part's file permits nothing, what is there still says how high and on which side.
+    let mut rest: Vec<&Zone> = vehicle.zones.iter().filter(holds).collect();
+    zones.append(&mut rest);
+    // A place in the whole frame says nothing about the height, where any other zone does.
+    if zones.iter().any(|zone| zone.id != WHOLE) {
+        zones.retain(|zone| zone.id != WHOLE);
+    }
     let put = |zone: &&Zone| {
         let own = room.front_end(zone);
         match view {
-            "plan" => Point::new(at.x, at.y, own.z),
+            "plan" => {
+                let level = |z: f64| Point::new(at.x, at.y, z);
+                let mut levels = room.levels(zone, at.y).into_iter().map(level);
+                let free = levels.find(|at| room.is_free(*at));
+                free.unwrap_or_else(|| level(room.rest(zone, at.y)))
+            }
             "rear" => Point::new(room.first_free(zone).unwrap_or(own).x, at.y, at.z),
             _ => Point::new(at.x, own.y, at.z),
         }
     };
     let free = zones.iter().map(put).find(|at| room.is_free(*at));
-    free.or_else(|| zones.first().map(put))
-        .unwrap_or_else(|| match view {
-            "plan" => Point::new(at.x, at.y, vehicle.chassis.dimensions.frame_top_laden_mm),
-            _ => at,
-        })
+    free.or_else(|| zones.first().map(put)).unwrap_or(at)
 }
 
 fn within(value: f64, low: f64, high: f64) -> bool {
@@ -110,96 +163,6 @@ fn permitted<'a>(vehicle: &'a Vehicle, moving: &'a Item) -> impl Iterator<Item =
     zones.into_iter().map(|(_, zone)| zone)
 }
 
-/// A part looking for room on a truck.
-struct Room<'a> {
-    vehicle: &'a Vehicle,
-    moving: &'a Item,
-    others: Vec<&'a Item>,
-    size: Point,
-}
-
-impl<'a> Room<'a> {
-    fn new(vehicle: &'a Vehicle, moving: &'a Item) -> Self {
-        let others = vehicle
-            .items
-            .iter()
-            .filter(|item| !item.part.soft)
-            .collect();
-        Self {
-            vehicle,
-            moving,
-            others,
-            size: moving.bounds.size(),
-        }
-    }
-
-    /// At the front of a zone: in its middle across; hung from the frame, stood upon it, or at
-    /// half height where the frame says nothing. On an axle, about the axle.
-    fn front_end(&self, zone: &Zone) -> Point {
-        let volume = &zone.volume;
-        let centre = volume.centre();
-        let on_axle = self.vehicle.axle(&zone.id).is_some();
-        let top = self.vehicle.chassis.dimensions.frame_top_laden_mm;
-        let x = if on_axle {
-            centre.x - self.size.x / 2.0
-        } else {
-            volume.min.x
-        };
-        let z = if volume.min.z >= top - 1.0 {
-            volume.min.z
-        } else if on_axle || volume.max.z > top + 200.0 {
-            centre.z - self.size.z / 2.0
-        } else {
-            volume.max.z.min(top) - self.size.z
-        };
-        Point::new(x.round(), centre.y.round(), z.round())
-    }
-
-    /// The foremost free place of a zone that is long and high enough.
-    fn first_free(&self, zone: &Zone) -> Option<Point> {
-        let front = self.front_end(zone);
-        let space = zone.volume.size();
-        if self.size.x > space.x || self.size.y > space.y || self.size.z > space.z {
-            return None;
-        }
-        let behind = self
-            .others
-            .iter()
-            .map(|other| other.bounds.max.x + self.gap(other));
-        let mut stops: Vec<f64> = behind.filter(|x| *x > front.x).collect();
-        stops.push(front.x);
-        stops.sort_by(f64::total_cmp);
-        let inside = |x: &f64| x + self.size.x <= zone.volume.max.x + 1.0;
-        let places = stops
-            .into_iter()
-            .filter(inside)
-            .map(|x| Point::new(x.ceil(), front.y, front.z));
-        places.into_iter().find(|at| self.is_free(*at))
-    }
-
-    fn is_free(&self, at: Point) -> bool {
-        self.others.iter().all(|other| {
-            let (low, high) = (other.bounds.min, other.bounds.max);
-            let gap = self.gap(other) - 1.0;
-            let along = overlaps(at.x, self.size.x, low.x - gap, high.x + gap);
-            let across = overlaps(at.y - self.size.y / 2.0, self.size.y, low.y, high.y);
-            !(along && across && overlaps(at.z, self.size.z, low.z, high.z))
-        })
-    }
-
-    /// Clearance along the truck between this part and another, whichever is in front.
-    fn gap(&self, other: &Item) -> f64 {
-        let axes = Axes {
-            moving: self.moving,
-            others: &self.others,
-            space: None,
-            size: self.size,
-        };
-        let rear = Point::new(1.0, 0.0, 0.0);
-        axes.gap(other, rear).max(axes.gap(other, rear * -1.0))
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -228,6 +191,59 @@ mod tests {
             session.apply(&edit).unwrap();
         }
         assert_eq!(sides, [-1.0, 1.0]);
+    }
+
+    #[test]
+    fn part_that_nobody_carries_goes_where_no_check_has_anything_against_it() {
+        let mut session = Session::new().unwrap();
+        let spot = session.spot("HV-INLET").unwrap();
+        assert_eq!(session.against("HV-INLET", &spot), (0, 0), "{spot:?}");
+        // And it is that place which the plan gets.
+        let edit = Edit::Place {
+            part: "HV-INLET".to_owned(),
+            x_mm: spot.x_mm,
+            y_mm: spot.y_mm,
+            z_mm: spot.z_mm,
+            zone: spot.zone,
+            turn: 0,
+            tag: Some("NEW".to_owned()),
+        };
+        session.apply(&edit).unwrap();
+        let assessment = Assessment::of(session.plan(), session.library()).unwrap();
+        let bad = |f: &&crate::findings::Finding| {
+            f.severity == Severity::Fails && f.tags.iter().any(|tag| tag == "NEW")
+        };
+        assert_eq!(assessment.findings.iter().find(bad), None);
+    }
+
+    #[test]
+    fn plan_view_leaves_the_height_to_what_is_there() {
+        let mut session = Session::new().unwrap();
+        let tag = "H2".to_owned();
+        session.apply(&crate::plan::Edit::Delete { tag }).unwrap();
+        let drop = |x_mm: f64, y_mm: f64| {
+            let question = SnapQuestion {
+                part: Some("HV-DCDC".to_owned()),
+                x_mm,
+                y_mm,
+                view: "plan".to_owned(),
+                centred: true,
+                ..SnapQuestion::default()
+            };
+            session.snap(&question).unwrap()
+        };
+        let vehicle = Vehicle::resolve(session.plan(), session.library()).unwrap();
+        // Over the pack under the hood: on top of it, in that bay.
+        let under = vehicle.item("B3").unwrap().bounds;
+        let middle = under.centre();
+        let found = drop(middle.x, middle.y);
+        assert_eq!(found.zone.as_deref(), Some("hood-bay"), "{found:?}");
+        assert!(found.z_mm >= under.max.z, "{found:?}");
+        // Far behind on the frame, and beside it there.
+        let end = vehicle.chassis.dimensions.frame_end_x_mm();
+        let top = vehicle.chassis.dimensions.frame_top_laden_mm;
+        let behind = drop(end - 300.0, 0.0);
+        assert!(behind.z_mm <= top + 50.0, "{behind:?}");
     }
 
     #[test]

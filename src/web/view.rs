@@ -10,6 +10,7 @@ use crate::plan::Plan;
 use crate::quantity::{Units, mass};
 use crate::report::{self, Caution, PageChoice};
 use crate::source::Problem;
+use crate::vehicle::Vehicle;
 use serde::{Deserialize, Serialize};
 
 /// What is drawn beside the truck.
@@ -66,6 +67,8 @@ pub struct FindingView {
     source: String,
     assumptions: Vec<String>,
     tags: Vec<String>,
+    /// Which one of several: the parts concerned where they are few, else the group of axles.
+    about: String,
 }
 
 /// A part on the truck.
@@ -86,6 +89,8 @@ pub struct PlacedView {
     locked: bool,
     movable: bool,
     fields: Vec<Field>,
+    /// Why there is nothing to set, where that is so.
+    note: String,
 }
 
 /// Donor hardware.
@@ -169,7 +174,7 @@ pub(super) fn build(
             .findings
             .iter()
             .enumerate()
-            .map(|(index, f)| finding_view(index, f, units))
+            .map(|(index, f)| finding_view(index, f, assessment, units))
             .collect(),
         placed: placed_views(plan, assessment, units),
         hardware: vehicle
@@ -214,7 +219,12 @@ fn drawings(assessment: &Assessment, options: &ViewOptions) -> Drawings {
     }
 }
 
-fn finding_view(index: usize, finding: &Finding, units: Units) -> FindingView {
+fn finding_view(
+    index: usize,
+    finding: &Finding,
+    assessment: &Assessment,
+    units: Units,
+) -> FindingView {
     let text = |amount: Option<Amount>| amount.map_or_else(String::new, |a| a.text(units));
     FindingView {
         index,
@@ -229,6 +239,26 @@ fn finding_view(index: usize, finding: &Finding, units: Units) -> FindingView {
         source: finding.source.to_string(),
         assumptions: finding.assumptions.clone(),
         tags: finding.tags.clone(),
+        about: about(finding, &assessment.answers.vehicle),
+    }
+}
+
+/// More names than this are no help in a line.
+const FEW_NAMES: usize = 3;
+
+fn about(finding: &Finding, vehicle: &Vehicle) -> String {
+    let group = |id: &String| vehicle.chassis.groups.iter().find(|g| g.id == *id);
+    let name = |id: &String| {
+        let part = vehicle.item(id).map(|item| item.tag.as_str());
+        part.or_else(|| group(id).map(|g| g.name.as_str()))
+    };
+    let names: Vec<&str> = finding.tags.iter().filter_map(name).collect();
+    match (names.len(), name(&finding.subject)) {
+        (1..=FEW_NAMES, _) => names.join(", "),
+        (0, Some(name)) => name.to_owned(),
+        // Such as "axles 2 to 5".
+        (0, None) if finding.subject.starts_with("axles ") => finding.subject.clone(),
+        _ => String::new(),
     }
 }
 
@@ -258,9 +288,23 @@ fn placed_views(plan: &Plan, assessment: &Assessment, units: Units) -> Vec<Place
                 (None, Some(shaft)) => fields::of_shaft(shaft, plan, units),
                 (None, None) => Vec::new(),
             },
+            note: shaft_note(plan, &item.tag),
         }
     });
     views.collect()
+}
+
+/// A driveshaft stands where its ends are.
+fn shaft_note(plan: &Plan, tag: &str) -> String {
+    let run = plan.shafts.iter().find(|run| run.tag == tag);
+    run.map_or_else(String::new, |run| {
+        format!(
+            "Runs from {} to {} and follows both: its place and length come from them, so there is nothing to set here. Move {} instead.",
+            run.from,
+            run.to_axle.replace('-', " "),
+            run.from
+        )
+    })
 }
 
 fn payload_view(assessment: &Assessment, units: Units) -> PayloadView {

@@ -14,5 +14,6 @@ mod page;
 mod page_answers;
 mod page_bench;
 mod page_files;
+mod page_hands;
 mod page_layout;
 mod seen;

@@ -23,7 +23,7 @@ async fn truck_is_large_and_nothing_is_cut_off_at_each_size() {
         assert_eq!(page.js(wide, vec![]).await, false, "at {width}");
         let cut = page
             .js(
-                "return [...document.querySelectorAll('button, input, select')]
+                "return [...document.querySelectorAll('button, input, select, summary, .field.switch > label, #show label')]
                    .filter(each => each.checkVisibility() && !each.closest('#shelf, .units'))
                    .filter(each => { const r = each.getBoundingClientRect();
                      const small = each.type === 'checkbox' ? 18 : 24;

@@ -107,16 +107,16 @@ fn unknown_keys_are_named_with_their_path() {
         "battery-packs.toml",
     ] {
         let with = format!("colour = \"red\"\n{}", shipped_file(file));
-        refused_with(&with, &["odd.toml: colour = \"red\": unknown field"]);
+        refused_with(&with, &["odd.toml: colour = \"red\": is not a known key"]);
     }
     let part = with_line("battery-packs.toml", "mass_kg", "colour = 1\nmass_kg = 1");
-    refused_with(&part, &["part[0].colour = 1: unknown field"]);
+    refused_with(&part, &["part[0].colour = 1: is not a known key"]);
     let deep = changed(
         "daycab-6x4.toml",
         "[dimensions]",
         "[dimensions]\ncolour = 1",
     );
-    refused_with(&deep, &["dimensions.colour = 1: unknown field"]);
+    refused_with(&deep, &["dimensions.colour = 1: is not a known key"]);
     let shape = changed("battery-packs.toml", "from_mm = ", "colour = 1, from_mm = ");
     refused_with(&shape, &["part[0].envelope[0].box", "colour"]);
 }

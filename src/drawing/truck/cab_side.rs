@@ -93,7 +93,8 @@ fn bumper_heights(l: &Lines) -> (f64, f64) {
 fn hood(group: &mut Group, l: &Lines) {
     let (low, high) = bumper_heights(l);
     let nose = l.bumper + 95.0;
-    let crown = l.belt - (l.belt - high) * 0.2;
+    // Nearly level, as are the zones under the hood: what fits there must not seem to pierce it.
+    let crown = l.belt - 40.0;
     let radius = l.tyre + 85.0;
     group.draw(Role::Cab, |p| {
         p.from(xz(nose, high - 10.0))

@@ -4,7 +4,7 @@ use super::{LawChoice, Moving, Payload, PayloadPlace, Place, Placed, Plan, Shaft
 use crate::chassis::{AxleKind, Chassis};
 use crate::library::Library;
 use crate::part::Part;
-use crate::quantity::repeated;
+use crate::quantity::{both_lengths, repeated};
 use crate::source::{Problems, from_value};
 use crate::vehicle::{Vehicle, find_part, listed};
 use serde::{Deserialize, Serialize};
@@ -239,12 +239,12 @@ impl Edit {
                     || *ahead_mm > fw.ahead_max_mm
                 {
                     let [low, high] = [fw.ahead_min_mm, fw.ahead_max_mm].map(|mm| match mm {
-                        ..0.0 => format!("{} mm behind", -mm),
-                        _ => format!("{mm} mm ahead"),
+                        ..0.0 => format!("{} behind", both_lengths(-mm)),
+                        _ => format!("{} ahead", both_lengths(mm)),
                     });
-                    let asked = repeated(*ahead_mm);
+                    let asked = length_or_number(*ahead_mm);
                     return Err(Refusal::new(format!(
-                        "the slider reaches from {low} to {high}, not to {asked} mm ahead"
+                        "the slider reaches from {low} to {high}, not to {asked} ahead"
                     )));
                 }
                 plan.changes.fifth_wheel_ahead_mm = Some(*ahead_mm);
@@ -319,13 +319,24 @@ fn refuse_problem_at(path: &str, plan: &Plan, library: &Library) -> Result<(), R
     found.map_or(Ok(()), |problem| Err(Refusal::new(problem.to_string())))
 }
 
+/// A length in both units; one that is absurd, as the number it is.
+fn length_or_number(mm: f64) -> String {
+    if mm.is_finite() && mm.abs() < 1e9 {
+        both_lengths(mm)
+    } else {
+        repeated(mm)
+    }
+}
+
 /// A new wheelbase moves what is placed behind the splice along with the frame.
 fn change_wheelbase(plan: &mut Plan, library: &Library, mm: f64) -> Result<(), Refusal> {
     let (low, high) = (Chassis::WHEELBASE_MIN_MM, Chassis::WHEELBASE_MAX_MM);
     if !mm.is_finite() || mm < low || mm > high {
-        let mm = repeated(mm);
         return Err(Refusal::new(format!(
-            "a wheelbase of {mm} mm is outside {low} to {high} mm"
+            "a wheelbase of {} is outside {} to {}",
+            length_or_number(mm),
+            both_lengths(low),
+            both_lengths(high)
         )));
     }
     let before = resolved(plan, library)?;
@@ -336,7 +347,9 @@ fn change_wheelbase(plan: &mut Plan, library: &Library, mm: f64) -> Result<(), R
     let after = resolved(plan, library)?;
     if after.chassis.dimensions.cab_to_axle_mm() < 500.0 {
         return Err(Refusal::new(format!(
-            "a wheelbase of {mm} mm leaves less than 500 mm between cab and driven axle"
+            "a wheelbase of {} leaves less than {} between cab and driven axle",
+            both_lengths(mm),
+            both_lengths(500.0)
         )));
     }
     // What lies in a rigid body goes with it.
