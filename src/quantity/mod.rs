@@ -43,6 +43,8 @@ pub enum Measure {
     Torque,
     /// Standard accelerations of free fall.
     Gravity,
+    /// Kilograms for each millimetre of tyre width inside.
+    LoadForWidth,
 }
 
 impl Measure {
@@ -61,6 +63,8 @@ impl Measure {
             (Self::Torque, Units::Metric) => "N·m",
             (Self::Torque, Units::Us) => "lb·ft",
             (Self::Gravity, _) => "g",
+            (Self::LoadForWidth, Units::Metric) => "kg/mm",
+            (Self::LoadForWidth, Units::Us) => "lb/in",
         }
     }
 
@@ -71,6 +75,7 @@ impl Measure {
             (Self::Mass, Units::Us) => KG_PER_LB,
             (Self::Torque, Units::Us) => NM_PER_LBFT,
             (Self::Share, _) => 0.01,
+            (Self::LoadForWidth, Units::Us) => KG_PER_LB / MM_PER_IN,
             _ => 1.0,
         }
     }
@@ -79,6 +84,7 @@ impl Measure {
         match (self, units) {
             (Self::Length, Units::Us) | (Self::Share | Self::Angle, _) => 1,
             (Self::Gravity, _) => 2,
+            (Self::LoadForWidth, Units::Metric) => 2,
             _ => 0,
         }
     }
@@ -142,6 +148,8 @@ impl Measure {
             (Self::Mass, "lb" | "lbs") => KG_PER_LB,
             (Self::Share, "%") => 0.01,
             (Self::Angle, "°" | "deg") => 1.0,
+            (Self::LoadForWidth, "kg/mm") => 1.0,
+            (Self::LoadForWidth, "lb/in") => KG_PER_LB / MM_PER_IN,
             (_, other) => {
                 let known = match self {
                     Self::Length => "mm, cm, m, in or ft",

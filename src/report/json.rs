@@ -34,6 +34,8 @@ pub struct Evaluation {
     pub shafts: Vec<ShaftRow>,
     /// Payload that is possible.
     pub payload: Option<PayloadRow>,
+    /// Largest payload that keeps every limit, by place of fifth wheel and trailer axles.
+    pub best: Vec<BestRow>,
     /// Every load case.
     pub cases: Vec<CaseLoads>,
     /// Findings, worst first.
@@ -96,6 +98,21 @@ pub struct PayloadRow {
     /// Payload at every limit that it brings nearer: name, by, limit, payload (negative when the limit is
     /// passed without any).
     pub limits: Vec<(String, &'static str, f64, f64)>,
+}
+
+/// A place of fifth wheel and trailer axles.
+#[derive(Debug, Serialize)]
+pub struct BestRow {
+    /// What is slid.
+    pub place: &'static str,
+    /// Fifth wheel ahead of the driven axles.
+    pub fifth_wheel_ahead_mm: Option<f64>,
+    /// Kingpin to trailer axles.
+    pub kingpin_to_axles_mm: Option<f64>,
+    /// Largest payload there.
+    pub payload_kg: f64,
+    /// What stops it.
+    pub stopped_by: Vec<String>,
 }
 
 /// One finding.
@@ -164,6 +181,7 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
         balance: balance_rows::balance(assessment),
         shafts: balance_rows::shafts(assessment),
         payload,
+        best: best_rows(assessment),
         cases: answers.loads.cases.clone(),
         findings: assessment.findings.iter().map(|f| row(f, units)).collect(),
         assumptions: ASSUMPTIONS.iter().map(|a| (*a).to_owned()).collect(),
@@ -180,7 +198,7 @@ pub const ASSUMPTIONS: [&str; 9] = [
     "Roll-over: all axles lean together on a level road; a quarter of the rigid threshold goes to tyres and springs.",
     "Driveshafts: axles move straight up and down against the frame and keep their inclination to it; torque without losses.",
     "Parts are rigid; cables, hoses and brackets have mass but no clearance check.",
-    "Road law: single axles, tandems, groups of axles by the bridge formula, gross weight and width; lengths and heights are not computed.",
+    "Road law: only what the chosen law states is held; what it leaves to states or countries is not judged.",
     "Bridge formula: the exact length between the outer axles goes in; scales and states may round it to the nearest foot first.",
 ];
 
@@ -231,6 +249,20 @@ fn bridge_rows(assessment: &Assessment) -> Vec<BridgeRow> {
     rows.collect()
 }
 
+fn best_rows(assessment: &Assessment) -> Vec<BestRow> {
+    let Ok(best) = assessment.answers.best_positions() else {
+        return Vec::new();
+    };
+    let rows = best.rows().map(|(place, best)| BestRow {
+        place,
+        fifth_wheel_ahead_mm: best.ahead_mm,
+        kingpin_to_axles_mm: best.kingpin_to_axles_mm,
+        payload_kg: best.payload_kg,
+        stopped_by: best.stopped_by.clone(),
+    });
+    rows.collect()
+}
+
 fn row(finding: &Finding, units: Units) -> FindingRow {
     let value = |amount: Option<Amount>| amount.map(|a| a.value);
     FindingRow {
@@ -249,6 +281,7 @@ fn row(finding: &Finding, units: Units) -> FindingRow {
             Measure::Speed => "rpm",
             Measure::Torque => "N·m",
             Measure::Gravity => "g",
+            Measure::LoadForWidth => "kg/mm",
         }),
         source: finding.source.to_string(),
         about: finding.tags.clone(),
