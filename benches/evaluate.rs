@@ -20,7 +20,7 @@ use axlewright_core::plan::{Edit, Place, Plan};
 use axlewright_core::quantity::Units;
 use axlewright_core::report::{evaluation, marks};
 use axlewright_core::vehicle::Vehicle;
-use axlewright_core::web::{Session, ViewOptions};
+use axlewright_core::web::{Session, Shown, ViewOptions};
 use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use std::time::Duration;
@@ -44,6 +44,12 @@ fn drawn(assessment: &Assessment) -> [String; 3] {
         ..Style::default()
     };
     View::ALL.map(|view| draw(&assessment.answers.vehicle, &marks, view, &style))
+}
+
+/// What the page is handed: words as one JSON text, and each drawing.
+fn told(shown: &Shown) -> (String, [String; 3]) {
+    let words = serde_json::to_string(&shown.words).unwrap_or_default();
+    (words, View::ALL.map(|view| shown.drawing(view)))
 }
 
 /// Resolve, assess, three drawings: what each step of a drag costs.
@@ -83,8 +89,8 @@ fn probe(c: &mut Criterion) {
         let options = ViewOptions::default();
         group.bench_function(BenchmarkId::from_parameter(size), |b| {
             b.iter(|| {
-                let view = session.probe(black_box(&edit), &options);
-                serde_json::to_string(&view.unwrap_or_else(|r| panic!("{r}"))).unwrap_or_default()
+                let shown = session.probe(black_box(&edit), &options);
+                told(&shown.unwrap_or_else(|r| panic!("{r}")))
             });
         });
     }
@@ -130,7 +136,10 @@ fn stages(c: &mut Criterion) {
         });
         group.bench_function("view as text", |b| {
             let options = ViewOptions::default();
-            b.iter(|| serde_json::to_string(&session.view(black_box(&options)).ok()));
+            b.iter(|| {
+                let shown = session.view(black_box(&options));
+                told(&shown.unwrap_or_else(|p| panic!("{p}")))
+            });
         });
         group.finish();
     }

@@ -41,17 +41,22 @@ const [text, runs, tag, done] = arguments;
     const found = [];
     for (let run = 0; run < runs + 20; run += 1) {
       const begun = performance.now();
-      const length = ask(run).length;
+      const told = ask(run);
       if (run >= 20) found.push(performance.now() - begun);
-      if (length < 1000) throw new Error('that is no view');
+      if (told.some(text => text.length < 1000)) throw new Error('that is no view');
     }
     return found.sort((a, b) => a - b);
   };
-  const view = times(() => planner.view(options));
+  const drawn = words => [words, ...['side', 'plan', 'rear'].map(view => planner.picture(view))];
+  const view = times(() => drawn(planner.view(options)));
   const probe = times(run =>
-    planner.probe({ do: 'move', tag, x_mm: x_mm + run, y_mm, z_mm, zone: null }, options));
-  const parsed = times(() => { const text = planner.view(options); JSON.parse(text); return text; });
-  done({ view, probe, parsed, bytes: planner.view(options).length });
+    drawn(planner.probe({ do: 'move', tag, x_mm: x_mm + run, y_mm, z_mm, zone: null }, options)));
+  const parsed = times(() => {
+    const told = drawn(planner.view(options));
+    JSON.parse(told[0]);
+    return told;
+  });
+  done({ view, probe, parsed, bytes: drawn(planner.view(options)).join('').length });
 })().catch(error => done({ problem: String(error) }));
 "#;
 

@@ -50,13 +50,13 @@ export class Stage {
     this.sizes();
     this.element.addEventListener("focusin", event => this.focused(event));
     this.element.addEventListener("click", event => this.clicked(event));
-    bench.onView(view => this.draw(view));
+    bench.onView(() => this.draw());
   }
 
-  draw(view) {
+  draw() {
     const focus = this.focusedPart();
     for (const each of this.views.values()) {
-      const drawing = view.drawings[each.name] ?? "";
+      const drawing = this.bench.planner.picture(each.name);
       if (each.drawn === drawing) continue;
       each.drawn = drawing;
       // The core's own drawing; it escapes every name in it.

@@ -3,6 +3,9 @@
 //! Serde's own way from a value to a type does not say where it failed; a wrapper that does would
 //! be compiled once more for every type and cost the page a fifth of its size. This reader is
 //! compiled once: each level that an error passes on its way out adds its own step to the path.
+//!
+//! Each kind of value has its own short way: one way for all of them would compile, for every type,
+//! also what it makes of numbers, words and lists that it never accepts.
 
 use serde::de::{
     DeserializeSeed, Deserializer, EnumAccess, Error as _, Expected, IntoDeserializer, MapAccess,
@@ -13,24 +16,32 @@ use serde_json::Value;
 use serde_json::map::Iter as MapIter;
 use std::fmt::Display;
 
-/// What does not fit, and the steps to it, innermost first.
+/// What does not fit, and the steps to it, innermost first. Small, since every answer has room for
+/// one.
 #[derive(Debug)]
-pub(super) struct Misfit {
+pub(super) struct Misfit(Box<Story>);
+
+#[derive(Debug)]
+struct Story {
     steps: Vec<String>,
     message: String,
     hint: String,
 }
 
 impl Misfit {
+    #[cold]
+    #[inline(never)]
     fn told(message: String, hint: String) -> Self {
-        Self {
+        Self(Box::new(Story {
             steps: Vec::new(),
             message,
             hint,
-        }
+        }))
     }
 
     /// Something of another kind than what belongs there.
+    #[cold]
+    #[inline(never)]
     fn other_kind(found: Unexpected<'_>, wanted: &dyn Expected) -> Self {
         let found = match found {
             Unexpected::Bool(_) => "true or false",
@@ -61,18 +72,45 @@ impl Misfit {
 
     /// What would do.
     pub(super) fn hint(&self) -> &str {
-        &self.hint
+        &self.0.hint
     }
 
-    fn under(mut self, step: impl Into<String>) -> Self {
-        self.steps.push(step.into());
+    #[cold]
+    #[inline(never)]
+    fn under(mut self, step: &str) -> Self {
+        self.0.steps.push(step.to_owned());
         self
+    }
+
+    #[cold]
+    #[inline(never)]
+    fn at(self, index: usize) -> Self {
+        self.under(&format!("[{index}]"))
+    }
+
+    /// Another kind of value than the type asks for.
+    #[cold]
+    #[inline(never)]
+    fn unlike(value: &Value, expected: &dyn Expected) -> Self {
+        let found = match value {
+            Value::Null => Unexpected::Unit,
+            Value::Bool(flag) => Unexpected::Bool(*flag),
+            Value::String(text) => Unexpected::Str(text),
+            Value::Array(_) => Unexpected::Seq,
+            Value::Object(_) => Unexpected::Map,
+            Value::Number(number) => match (number.as_u64(), number.as_i64()) {
+                (Some(n), _) => Unexpected::Unsigned(n),
+                (_, Some(n)) => Unexpected::Signed(n),
+                _ => Unexpected::Float(number.as_f64().unwrap_or_default()),
+            },
+        };
+        Self::invalid_type(found, expected)
     }
 
     /// Path such as `placed[3].place.zone`.
     pub(super) fn path(&self) -> String {
         let mut path = String::new();
-        for step in self.steps.iter().rev() {
+        for step in self.0.steps.iter().rev() {
             if !path.is_empty() && !step.starts_with('[') {
                 path.push('.');
             }
@@ -92,13 +130,15 @@ fn is_whole(name: &str) -> bool {
 
 impl Display for Misfit {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str(&self.message)
+        f.write_str(&self.0.message)
     }
 }
 
 impl std::error::Error for Misfit {}
 
 impl serde::de::Error for Misfit {
+    #[cold]
+    #[inline(never)]
     fn custom<T: Display>(message: T) -> Self {
         Self::told(message.to_string(), String::new())
     }
@@ -157,21 +197,87 @@ impl<'de> Deserializer<'de> for Reader<'de> {
             Value::Null => visitor.visit_unit(),
             Value::Bool(flag) => visitor.visit_bool(*flag),
             Value::String(text) => visitor.visit_borrowed_str(text),
-            Value::Array(items) => visitor.visit_seq(Items {
-                items: items.iter(),
-                at: 0,
-            }),
+            Value::Array(_) => self.deserialize_seq(visitor),
+            Value::Object(_) => self.deserialize_map(visitor),
+            Value::Number(_) => self.deserialize_i64(visitor),
+        }
+    }
+
+    fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
+        match self.0 {
+            Value::Bool(flag) => visitor.visit_bool(*flag),
+            other => Err(Misfit::unlike(other, &visitor)),
+        }
+    }
+
+    fn deserialize_i64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
+        let Value::Number(number) = self.0 else {
+            return Err(Misfit::unlike(self.0, &visitor));
+        };
+        match (number.as_u64(), number.as_i64(), number.as_f64()) {
+            (Some(n), _, _) => visitor.visit_u64(n),
+            (_, Some(n), _) => visitor.visit_i64(n),
+            (_, _, Some(n)) => visitor.visit_f64(n),
+            _ => Err(Misfit::custom("is not a number that can be kept")),
+        }
+    }
+
+    fn deserialize_f64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
+        match self.0.as_f64() {
+            Some(number) => visitor.visit_f64(number),
+            None => Err(Misfit::unlike(self.0, &visitor)),
+        }
+    }
+
+    fn deserialize_str<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
+        match self.0 {
+            Value::String(text) => visitor.visit_borrowed_str(text),
+            other => Err(Misfit::unlike(other, &visitor)),
+        }
+    }
+
+    fn deserialize_string<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
+        self.deserialize_str(visitor)
+    }
+
+    fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
+        let Value::Array(items) = self.0 else {
+            return Err(Misfit::unlike(self.0, &visitor));
+        };
+        let mut items = Items {
+            items: items.iter(),
+            at: 0,
+        };
+        let read = visitor.visit_seq(&mut items)?;
+        items.end()?;
+        Ok(read)
+    }
+
+    fn deserialize_tuple<V: Visitor<'de>>(
+        self,
+        _len: usize,
+        visitor: V,
+    ) -> Result<V::Value, Misfit> {
+        self.deserialize_seq(visitor)
+    }
+
+    fn deserialize_map<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
+        match self.0 {
             Value::Object(map) => visitor.visit_map(Entries {
                 entries: map.iter(),
                 value: None,
             }),
-            Value::Number(number) => match (number.as_u64(), number.as_i64(), number.as_f64()) {
-                (Some(n), _, _) => visitor.visit_u64(n),
-                (_, Some(n), _) => visitor.visit_i64(n),
-                (_, _, Some(n)) => visitor.visit_f64(n),
-                _ => Err(Misfit::custom("is not a number that can be kept")),
-            },
+            other => Err(Misfit::unlike(other, &visitor)),
         }
+    }
+
+    fn deserialize_struct<V: Visitor<'de>>(
+        self,
+        _name: &'static str,
+        _fields: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, Misfit> {
+        self.deserialize_map(visitor)
     }
 
     fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
@@ -212,8 +318,8 @@ impl<'de> Deserializer<'de> for Reader<'de> {
     }
 
     forward_to_deserialize_any! {
-        bool i8 i16 i32 i64 u8 u16 u32 u64 f32 f64 char str string bytes byte_buf unit unit_struct
-        seq tuple tuple_struct map struct identifier ignored_any
+        i8 i16 i32 u8 u16 u32 u64 f32 char bytes byte_buf unit unit_struct tuple_struct identifier
+        ignored_any
     }
 }
 
@@ -222,7 +328,17 @@ struct Items<'de> {
     at: usize,
 }
 
-impl<'de> SeqAccess<'de> for Items<'de> {
+impl Items<'_> {
+    /// Nothing may be left over, such as a fourth number of a point.
+    fn end(&self) -> Result<(), Misfit> {
+        match self.items.len() {
+            0 => Ok(()),
+            more => Err(Misfit::custom(format!("has {more} entries too many"))),
+        }
+    }
+}
+
+impl<'de> SeqAccess<'de> for &mut Items<'de> {
     type Error = Misfit;
     fn next_element_seed<T: DeserializeSeed<'de>>(
         &mut self,
@@ -235,7 +351,7 @@ impl<'de> SeqAccess<'de> for Items<'de> {
         self.at += 1;
         seed.deserialize(Reader(item))
             .map(Some)
-            .map_err(|e| e.under(format!("[{at}]")))
+            .map_err(|e| e.at(at))
     }
     fn size_hint(&self) -> Option<usize> {
         Some(self.items.len())
@@ -261,7 +377,7 @@ impl<'de> MapAccess<'de> for Entries<'de> {
             serde::de::value::BorrowedStrDeserializer::new(key);
         seed.deserialize(key_reader)
             .map(Some)
-            .map_err(|e| e.under(key.as_str()))
+            .map_err(|e| e.under(key))
     }
     fn next_value_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<T::Value, Misfit> {
         let (key, value) = self
@@ -322,7 +438,7 @@ impl<'de> VariantAccess<'de> for Inner<'de> {
     }
     fn tuple_variant<V: Visitor<'de>>(self, _len: usize, visitor: V) -> Result<V::Value, Misfit> {
         Reader(self.value()?)
-            .deserialize_any(visitor)
+            .deserialize_seq(visitor)
             .map_err(|e| e.under(self.name))
     }
     fn struct_variant<V: Visitor<'de>>(
@@ -331,7 +447,7 @@ impl<'de> VariantAccess<'de> for Inner<'de> {
         visitor: V,
     ) -> Result<V::Value, Misfit> {
         Reader(self.value()?)
-            .deserialize_any(visitor)
+            .deserialize_map(visitor)
             .map_err(|e| e.under(self.name))
     }
 }

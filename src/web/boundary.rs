@@ -1,24 +1,26 @@
-//! The wasm boundary: strings and plain objects in, JSON text out.
+//! The wasm boundary: strings and plain objects in, JSON text out, drawings as they are.
 
 use super::session::Session;
 use super::snap::SnapQuestion;
-use super::view::ViewOptions;
+use super::view::{Shown, ViewOptions};
 use crate::assessment::Assessment;
 use crate::drawing;
 use crate::findings;
 use crate::plan::{Edit, Refusal};
 use crate::quantity::Units;
 use crate::report;
-use crate::source::Problems;
+use crate::source::{Problems, from_value, json_value};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
 
-/// The planner that the page talks to. Every answer is JSON text.
+/// The planner that the page talks to. Every answer is JSON text, except drawings and files.
 #[wasm_bindgen]
 #[derive(Debug)]
 pub struct Planner {
     session: Session,
+    /// What the page saw last, of which it may want drawings.
+    shown: Option<Shown>,
 }
 
 #[derive(Serialize)]
@@ -72,17 +74,26 @@ fn answer<E: ToString>(result: Result<(), E>) -> String {
     }
 }
 
-fn read<T: DeserializeOwned>(value: JsValue) -> Result<T, String> {
-    serde_wasm_bindgen::from_value(value).map_err(|e| format!("the page sent something odd: {e}"))
+/// Objects come as text: one reader for files and messages is smaller than two.
+// By value, not by reference: references are kept on a stack whose clearing is an instruction that
+// the wasm-opt of Debian 12 does not know.
+fn value(object: JsValue) -> Result<serde_json::Value, String> {
+    let text = js_sys::JSON::stringify(&object)
+        .ok()
+        .and_then(|text| text.as_string());
+    json_value("page", &text.unwrap_or_default()).map_err(|problems| problems.to_string())
 }
 
-fn read_edit(value: JsValue) -> Result<Edit, String> {
-    let value: serde_json::Value = read(value)?;
-    Edit::from_value(&value).map_err(|refusal| refusal.to_string())
+fn read<T: DeserializeOwned>(object: JsValue) -> Result<T, String> {
+    from_value("page", &value(object)?).map_err(|problems| problems.to_string())
 }
 
-fn options(value: JsValue) -> ViewOptions {
-    read(value).unwrap_or_default()
+fn read_edit(object: JsValue) -> Result<Edit, String> {
+    Edit::from_value(&value(object)?).map_err(|refusal| refusal.to_string())
+}
+
+fn options(object: JsValue) -> ViewOptions {
+    read(object).unwrap_or_default()
 }
 
 impl Planner {
@@ -111,28 +122,36 @@ impl Planner {
     #[wasm_bindgen(constructor)]
     pub fn new() -> Result<Planner, JsError> {
         Session::new()
-            .map(|session| Self { session })
+            .map(|session| Self {
+                session,
+                shown: None,
+            })
             .map_err(|p| JsError::new(&p.to_string()))
     }
 
-    /// The view of the plan as it stands.
-    #[must_use]
-    pub fn view(&self, choice: JsValue) -> String {
-        match self.session.view(&options(choice)) {
-            Ok(view) => json(&view),
-            Err(problem) => refused(problem),
-        }
+    /// The view of the plan as it stands, in words.
+    pub fn view(&mut self, choice: JsValue) -> String {
+        let view = self.session.view(&options(choice));
+        self.show(view)
     }
 
     /// The view as if an edit were made.
-    #[must_use]
-    pub fn probe(&self, edit: JsValue, choice: JsValue) -> String {
+    pub fn probe(&mut self, edit: JsValue, choice: JsValue) -> String {
         match read_edit(edit) {
             Err(text) => refused(text),
-            Ok(edit) => match self.session.probe(&edit, &options(choice)) {
-                Ok(view) => json(&view),
-                Err(refusal) => refused(refusal),
-            },
+            Ok(edit) => {
+                let view = self.session.probe(&edit, &options(choice));
+                self.show(view)
+            }
+        }
+    }
+
+    /// A drawing of what the last view or probe told in words: `side`, `plan` or `rear`.
+    #[must_use]
+    pub fn picture(&self, view: &str) -> String {
+        match (&self.shown, drawing::View::named(view)) {
+            (Some(shown), Some(view)) => shown.drawing(view),
+            _ => String::new(),
         }
     }
 
@@ -151,17 +170,13 @@ impl Planner {
     }
 
     /// The view as if this were typed into a field, for sliders on the move.
-    #[must_use]
-    pub fn probe_field(&self, field: &str, typed: &str, choice: JsValue) -> String {
+    pub fn probe_field(&mut self, field: &str, typed: &str, choice: JsValue) -> String {
         let choice = options(choice);
         let view = self
             .session
             .edit_for(field, typed, choice.units)
             .and_then(|edit| self.session.probe(&edit, &choice));
-        match view {
-            Ok(view) => json(&view),
-            Err(refusal) => refused(refusal),
-        }
+        self.show(view)
     }
 
     /// A page of answers; `trial` is what is being tried out and not yet done, if anything:
@@ -294,6 +309,15 @@ impl Planner {
         match Assessment::of(self.session.plan(), self.session.library()) {
             Ok(assessment) => json(&report::evaluation(&assessment, options(choice).units)),
             Err(problem) => refused(problem),
+        }
+    }
+}
+
+impl Planner {
+    fn show<E: ToString>(&mut self, view: Result<Shown, E>) -> String {
+        match view {
+            Ok(shown) => json(&self.shown.insert(shown).words),
+            Err(reason) => refused(reason),
         }
     }
 }

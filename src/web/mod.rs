@@ -21,4 +21,4 @@ mod view;
 pub use boundary::Planner;
 pub use session::{Examples, Session};
 pub use snap::{SnapAnswer, SnapQuestion};
-pub use view::{Show, View, ViewOptions};
+pub use view::{Show, Shown, View, ViewOptions};

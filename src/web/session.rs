@@ -1,6 +1,6 @@
 //! A session: library, plan with history, and what a person does to them.
 
-use super::view::{self, View, ViewOptions};
+use super::view::{self, Shown, ViewOptions};
 use crate::assessment::Assessment;
 use crate::library::{FileKind, Library};
 use crate::plan::{Edit, History, Place, Plan, Refusal};
@@ -98,20 +98,20 @@ impl Session {
     ///
     /// # Errors
     /// The plan names a chassis that does not exist.
-    pub fn view(&self, options: &ViewOptions) -> Result<View, Box<Problem>> {
+    pub fn view(&self, options: &ViewOptions) -> Result<Shown, Box<Problem>> {
         let assessment = Assessment::of(self.plan(), &self.library)?;
-        Ok(view::build(self, self.plan(), &assessment, options))
+        Ok(view::show(self, self.plan(), assessment, options))
     }
 
     /// The view of the plan as if an edit were made.
     ///
     /// # Errors
     /// The reason why the edit is not possible.
-    pub fn probe(&self, edit: &Edit, options: &ViewOptions) -> Result<View, Refusal> {
+    pub fn probe(&self, edit: &Edit, options: &ViewOptions) -> Result<Shown, Refusal> {
         let plan = edit.applied(self.plan(), &self.library)?;
         let assessment =
             Assessment::of(&plan, &self.library).map_err(|p| Refusal(p.to_string()))?;
-        Ok(view::build(self, &plan, &assessment, options))
+        Ok(view::show(self, &plan, assessment, options))
     }
 
     /// A page of answers: of the plan as it stands, or as if an edit were made.

@@ -1,10 +1,11 @@
-//! Everything that the page shows, as one value.
+//! Everything that the page shows: words as one value, and the drawings one by one as they are
+//! asked for.
 
 use super::bars::{self, Bar, Verdict};
 use super::fields::{self, Field};
 use super::session::Session;
 use crate::assessment::Assessment;
-use crate::drawing::{self, Style};
+use crate::drawing::{self, Marks, Style};
 use crate::findings::{Amount, Finding, Severity, payload_possible};
 use crate::plan::Plan;
 use crate::quantity::{Units, mass};
@@ -71,7 +72,8 @@ pub struct FindingView {
     about: String,
 }
 
-/// A part on the truck.
+/// A part on the truck. Only the part that a reader looks at has its fields: they are most of the
+/// words of a truck with many parts.
 #[derive(Debug, Serialize)]
 pub struct PlacedView {
     tag: String,
@@ -119,15 +121,7 @@ pub struct ZoneView {
     severity: Severity,
 }
 
-/// The three views as SVG text.
-#[derive(Debug, Serialize)]
-pub struct Drawings {
-    side: String,
-    plan: String,
-    rear: String,
-}
-
-/// Everything that the page shows.
+/// Everything that the page shows in words.
 #[derive(Debug, Serialize)]
 pub struct View {
     name: String,
@@ -146,16 +140,53 @@ pub struct View {
     cautions: Vec<Caution>,
     assumptions: Vec<&'static str>,
     problems: Vec<Problem>,
-    drawings: Drawings,
 }
 
-/// Puts a plan and its assessment into words and pictures.
-pub(super) fn build(
+/// A plan as a reader sees it: the words at once, drawings when they are asked for.
+#[derive(Debug)]
+pub struct Shown {
+    /// Everything in words.
+    pub words: View,
+    assessment: Assessment,
+    style: Style,
+    marks: Marks,
+}
+
+impl Shown {
+    /// One drawing of it, as SVG text for the page's stage.
+    #[must_use]
+    pub fn drawing(&self, view: drawing::View) -> String {
+        let vehicle = &self.assessment.answers.vehicle;
+        drawing::draw(vehicle, &self.marks, view, &self.style)
+    }
+}
+
+/// Puts a plan and its assessment before a reader.
+pub(super) fn show(
     session: &Session,
     plan: &Plan,
-    assessment: &Assessment,
+    assessment: Assessment,
     options: &ViewOptions,
-) -> View {
+) -> Shown {
+    Shown {
+        words: words(session, plan, &assessment, options),
+        marks: report::marks(&assessment, options.units, options.finding),
+        assessment,
+        style: Style {
+            units: options.units,
+            selected: options.selected.clone(),
+            zones: options.show.zones,
+            dimensions: options.show.dimensions,
+            part_dimensions: options.show.part_dimensions,
+            hardware: options.show.hardware,
+            angles: options.show.angles,
+            sheet: None,
+            finding: options.finding,
+        },
+    }
+}
+
+fn words(session: &Session, plan: &Plan, assessment: &Assessment, options: &ViewOptions) -> View {
     let units = options.units;
     let answers = &assessment.answers;
     let vehicle = &answers.vehicle;
@@ -176,7 +207,7 @@ pub(super) fn build(
             .enumerate()
             .map(|(index, f)| finding_view(index, f, assessment, units))
             .collect(),
-        placed: placed_views(plan, assessment, units),
+        placed: placed_views(session, plan, assessment, options),
         hardware: vehicle
             .donor
             .hardware
@@ -194,28 +225,6 @@ pub(super) fn build(
         cautions: report::cautions(vehicle),
         assumptions: report::ASSUMPTIONS.to_vec(),
         problems: vehicle.problems.clone(),
-        drawings: drawings(assessment, options),
-    }
-}
-
-fn drawings(assessment: &Assessment, options: &ViewOptions) -> Drawings {
-    let style = Style {
-        units: options.units,
-        selected: options.selected.clone(),
-        zones: options.show.zones,
-        dimensions: options.show.dimensions,
-        part_dimensions: options.show.part_dimensions,
-        hardware: options.show.hardware,
-        angles: options.show.angles,
-        sheet: None,
-        finding: options.finding,
-    };
-    let marks = report::marks(assessment, options.units, options.finding);
-    let draw = |view| drawing::draw(&assessment.answers.vehicle, &marks, view, &style);
-    Drawings {
-        side: draw(drawing::View::Side),
-        plan: draw(drawing::View::Plan),
-        rear: draw(drawing::View::Rear),
     }
 }
 
@@ -262,9 +271,19 @@ fn about(finding: &Finding, vehicle: &Vehicle) -> String {
     }
 }
 
-fn placed_views(plan: &Plan, assessment: &Assessment, units: Units) -> Vec<PlacedView> {
+fn placed_views(
+    session: &Session,
+    plan: &Plan,
+    assessment: &Assessment,
+    options: &ViewOptions,
+) -> Vec<PlacedView> {
+    let units = options.units;
     let vehicle = &assessment.answers.vehicle;
     let shafts = &assessment.answers.driveline.shafts;
+    // The chosen part, and one that is being carried onto the truck.
+    let looked_at = |tag: &str| {
+        options.selected.as_deref() == Some(tag) || session.plan().placed_by_tag(tag).is_none()
+    };
     let views = vehicle.items.iter().map(|item| {
         let placed = plan.placed_by_tag(&item.tag);
         let zone = item.zone.as_deref().and_then(|id| vehicle.zone(id));
@@ -284,9 +303,11 @@ fn placed_views(plan: &Plan, assessment: &Assessment, units: Units) -> Vec<Place
             locked: placed.is_some_and(|p| p.locked),
             movable: placed.is_some_and(|p| !p.locked),
             fields: match (placed, shafts.iter().find(|s| s.tag == item.tag)) {
-                (Some(placed), _) => fields::of_part(vehicle, item, placed, units),
+                (Some(placed), _) if looked_at(&placed.tag) => {
+                    fields::of_part(vehicle, item, placed, units)
+                }
                 (None, Some(shaft)) => fields::of_shaft(shaft, plan, units),
-                (None, None) => Vec::new(),
+                _ => Vec::new(),
             },
             note: shaft_note(plan, &item.tag),
         }

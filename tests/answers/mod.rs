@@ -96,8 +96,12 @@ pub fn lines() -> String {
             finding: Some(0),
             ..ViewOptions::default()
         };
-        let view = session.view(&options).unwrap_or_else(|p| panic!("{p}"));
-        line("page", &serde_json::to_string(&view).unwrap_or_default());
+        let shown = session.view(&options).unwrap_or_else(|p| panic!("{p}"));
+        line(
+            "page",
+            &serde_json::to_string(&shown.words).unwrap_or_default(),
+        );
+        line("stage", &View::ALL.map(|view| shown.drawing(view)).concat());
         let pages = report::PAGES
             .iter()
             .map(|kind| (kind.build)(&assessment, Units::Us));

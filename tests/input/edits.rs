@@ -339,3 +339,35 @@ fn fields_refuse_what_is_not_a_number_and_say_which_field() {
     assert_eq!(session.plan().to_json(), before);
     assert!(!session.undo());
 }
+
+#[test]
+fn only_the_part_that_is_looked_at_tells_its_fields() {
+    let session = Session::new().unwrap();
+    let tag = session.plan().placed[0].tag.clone();
+    let with_fields = |shown: &axlewright_core::web::Shown| -> Vec<String> {
+        let words = serde_json::to_value(&shown.words).unwrap();
+        let placed = words["placed"].as_array().unwrap();
+        assert!(placed.len() > 3);
+        let told = placed
+            .iter()
+            .filter(|part| part["fields"] != serde_json::json!([]));
+        told.map(|part| part["tag"].as_str().unwrap().to_owned())
+            .collect()
+    };
+    let options = ViewOptions {
+        selected: Some(tag.clone()),
+        ..ViewOptions::default()
+    };
+    assert_eq!(with_fields(&session.view(&options).unwrap()), [tag]);
+    let carried = Edit::Place {
+        part: session.plan().placed[0].part.clone(),
+        x_mm: 3_000.0,
+        y_mm: 900.0,
+        z_mm: 500.0,
+        zone: None,
+        turn: 0,
+        tag: Some("carried".to_owned()),
+    };
+    let shown = session.probe(&carried, &ViewOptions::default()).unwrap();
+    assert_eq!(with_fields(&shown), ["carried"]);
+}

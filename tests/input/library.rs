@@ -99,6 +99,22 @@ fn every_shipped_file_can_be_opened_again() {
 }
 
 #[test]
+fn a_list_with_one_number_too_many_is_not_cut_short() {
+    let with = changed("cooling.toml", "[0, -320, 0]", "[0, -320, 0, 9]");
+    refused_with(&with, &["from_mm", "has 1 entries too many"]);
+}
+
+#[test]
+fn a_list_does_not_stand_for_named_values() {
+    let with = changed(
+        "trailer-van-53.toml",
+        "[legs]",
+        "legs = [1, 2, 3, 4]\n[other]",
+    );
+    refused_with(&with, &["legs", "invalid type: sequence"]);
+}
+
+#[test]
 fn unknown_keys_are_named_with_their_path() {
     for file in [
         "daycab-6x4.toml",

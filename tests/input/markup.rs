@@ -60,10 +60,9 @@ fn survives(name: &str) {
 
     let mut session = Session::new().unwrap();
     session.open("named.json", &plan.to_json()).unwrap();
-    let view = session.view(&ViewOptions::default()).unwrap();
-    let view: Value = serde_json::from_str(&serde_json::to_string(&view).unwrap()).unwrap();
-    for drawing in ["side", "plan", "rear"] {
-        sound(name, view["drawings"][drawing].as_str().unwrap());
+    let shown = session.view(&ViewOptions::default()).unwrap();
+    for view in View::ALL {
+        sound(name, &shown.drawing(view));
     }
     let file = session.file_name();
     let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || "-.".contains(c);

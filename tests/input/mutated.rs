@@ -79,7 +79,11 @@ fn go_through(plan: &Plan) {
         selected: plan.placed.first().map(|p| p.tag.clone()),
         ..ViewOptions::default()
     };
-    serde_json::to_string(&session.view(&options).unwrap()).unwrap();
+    let shown = session.view(&options).unwrap();
+    serde_json::to_string(&shown.words).unwrap();
+    for view in View::ALL {
+        assert!(shown.drawing(view).ends_with("</svg>"));
+    }
 }
 
 /// Every value inside, counted as it is met.
