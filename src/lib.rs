@@ -14,6 +14,7 @@ pub mod clearance;
 pub mod cli;
 pub mod drawing;
 pub mod findings;
+pub mod frame;
 pub mod geometry;
 pub mod law;
 pub mod legality;

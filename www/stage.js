@@ -29,6 +29,7 @@ const SHOWN = [
   ["part_dimensions", "Part positions"],
   ["hardware", "Removed parts"],
   ["angles", "Ramp angles"],
+  ["frame", "Frame bending"],
 ];
 
 export class Stage {

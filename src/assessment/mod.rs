@@ -2,14 +2,17 @@
 
 mod bridge;
 mod capacity;
+mod frame;
 mod limits;
 
 pub use bridge::{Bridge, bridge};
 pub use capacity::{Capacity, CapacityRow, Passed, capacity};
+pub use frame::frame_of;
 pub use limits::{GroupLimits, Limit, LimitKind, TrailerLimit, group_limits, trailer_limit};
 
 use crate::clearance::{Clearances, clearances};
 use crate::findings::{self, Finding, Severity};
+use crate::frame::{Frame, MountForces, mount_forces};
 use crate::library::Library;
 use crate::loads::{CaseLoads, Loads, PositionRange, fifth_wheel_range, loads};
 use crate::manoeuvre::{Manoeuvre, manoeuvre};
@@ -36,6 +39,10 @@ pub struct Answers {
     pub capacity: Result<Capacity, String>,
     /// Fifth-wheel positions that are possible, or what is missing for it.
     pub fifth_wheel: Result<PositionRange, String>,
+    /// Shear and bending of the rails, or what is missing for it.
+    pub frame: Result<Frame, String>,
+    /// What parts ask of their mounts.
+    pub mounts: Vec<MountForces>,
 }
 
 /// Answers and what follows from them.
@@ -65,6 +72,8 @@ impl Answers {
             Some(missing) => Err(missing.clone()),
             None => fifth_wheel_range(&vehicle, &lowest),
         };
+        let frame = frame_of(&vehicle, &loads);
+        let mounts = mount_forces(&vehicle);
         Self {
             vehicle,
             loads,
@@ -74,6 +83,8 @@ impl Answers {
             bridge,
             capacity,
             fifth_wheel,
+            frame,
+            mounts,
         }
     }
 

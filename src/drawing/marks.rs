@@ -2,6 +2,7 @@
 
 use crate::geometry::Point;
 use crate::manoeuvre::Sweep;
+use crate::numeric::BeamPiece;
 
 pub use crate::findings::Severity;
 
@@ -52,6 +53,31 @@ pub struct AngleMark {
     pub other: Option<Point>,
 }
 
+/// Shear and bending of one rail, worded for the drawing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct FrameMark {
+    /// What is drawn: which rail, in which case, times what; or why nothing is.
+    pub heading: String,
+    /// What the lower strip shows.
+    pub shear_heading: String,
+    /// The rail, front to rear, standing; empty when nothing could be worked out.
+    pub pieces: Vec<BeamPiece>,
+    /// The other rail.
+    pub other: Vec<BeamPiece>,
+    /// What every value is drawn times.
+    pub times: f64,
+    /// Allowed moment, times the same: from, to, N·mm.
+    pub allowed: Vec<(f64, f64, f64)>,
+    /// The allowance in words.
+    pub allowed_words: String,
+    /// Place and value of the largest moment.
+    pub peak: (f64, String),
+    /// Place and value of the largest shear.
+    pub shear_peak: (f64, String),
+    /// Joints of a spliced rail.
+    pub joints: Vec<f64>,
+}
+
 /// What the drawing shows besides the vehicle.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Marks {
@@ -65,4 +91,6 @@ pub struct Marks {
     pub angles: Vec<AngleMark>,
     /// The turn that was followed, or what is missing for it; `None` when nobody asked.
     pub turn: Option<Result<Box<Sweep>, String>>,
+    /// Shear and bending of a rail, for the side view.
+    pub frame: Option<FrameMark>,
 }

@@ -12,12 +12,12 @@
 mod case;
 mod effect;
 mod fifth_wheel;
-mod support;
 
-pub use case::{AxleLoad, Case, CaseLoads, Centre, GroupLoad};
+pub use crate::numeric::{Influence, Support, influence};
+pub use crate::vehicle::Case;
+pub use case::{AxleLoad, CaseLoads, Centre, GroupLoad};
 pub use effect::{GroupEffect, PayloadEffect, payload_effect};
 pub use fifth_wheel::{Binding, PositionRange, fifth_wheel_range};
-pub use support::{Influence, Support, influence};
 
 use crate::vehicle::Vehicle;
 
@@ -28,6 +28,17 @@ pub struct Loads {
     pub cases: Vec<CaseLoads>,
     /// Why nothing could be worked out, if so.
     pub missing: Option<String>,
+}
+
+/// How a mass anywhere on the finished truck divides among its axle groups.
+///
+/// # Errors
+/// What is missing.
+pub fn sharing(vehicle: &Vehicle) -> Result<Influence, String> {
+    if vehicle.donor.ticket.is_none() {
+        return Err("the chassis has no scale ticket".to_owned());
+    }
+    influence(&case::supports(vehicle, &vehicle.chassis))
 }
 
 /// Works out all load cases.

@@ -68,6 +68,7 @@ impl Plan {
         });
         self.check_loads(&mut c);
         c.under("moving", |c| self.moving.check(c));
+        c.under("frame", |c| self.frame.check(c));
         c.done()
     }
 

@@ -1,5 +1,6 @@
 //! The evaluation as data for other programs. Masses in kilograms, lengths in millimetres.
 
+use super::frame::{self, FrameRow};
 use crate::assessment::Assessment;
 use crate::findings::{Amount, Finding, Severity};
 use crate::loads::{Case, CaseLoads};
@@ -28,6 +29,8 @@ pub struct Evaluation {
     pub payload: Option<PayloadRow>,
     /// Every load case.
     pub cases: Vec<CaseLoads>,
+    /// Shear and bending of the rails, and forces on the mounts of parts.
+    pub frame: FrameRow,
     /// Findings, worst first.
     pub findings: Vec<FindingRow>,
     /// What the figures take for granted.
@@ -107,7 +110,7 @@ pub struct FindingRow {
     pub limit: Option<f64>,
     /// Room, in `unit`; negative when over.
     pub margin: Option<f64>,
-    /// `kg`, `mm`, `deg`, or `1` for a fraction.
+    /// `kg`, `mm`, `deg`, `N`, `N*mm`, `MPa`, `mm3`, or `1` for a fraction or factor.
     pub unit: Option<&'static str>,
     /// Who sets the limit.
     pub source: String,
@@ -154,6 +157,7 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
         bridge: bridge_rows(assessment),
         payload,
         cases: answers.loads.cases.clone(),
+        frame: frame::row(answers),
         findings: assessment.findings.iter().map(|f| row(f, units)).collect(),
         assumptions: ASSUMPTIONS.iter().map(|a| (*a).to_owned()).collect(),
         notice: NOTICE,
@@ -161,10 +165,11 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
 }
 
 /// Simplifications behind every figure.
-pub const ASSUMPTIONS: [&str; 7] = [
+pub const ASSUMPTIONS: [&str; 8] = [
     "Donor weights come from its scale ticket; everything else is added and taken off by moments.",
     "Frame rigid in bending and soft in torsion; road level; truck standing still at design height.",
     "Axles of a group share by the group's rule; three or more groups share by their spring rates, counted from the weighed state.",
+    "Frame: each rail a beam on the mounts of its suspensions; what the donor's lists leave out of its scale ticket lies evenly over the front half and evenly over the rear half of the rails, so that mass and moment agree; twist is not assessed.",
     "Masses are estimates until weighed; one part's centre of gravity is taken as known to 15 mm.",
     "Parts are rigid; cables, hoses and brackets have mass but no clearance check.",
     "Road law: single axles, tandems, groups of axles by the bridge formula, gross weight and width; lengths and heights are not computed.",
@@ -232,7 +237,11 @@ fn row(finding: &Finding, units: Units) -> FindingRow {
             Measure::Mass => "kg",
             Measure::Length => "mm",
             Measure::Angle => "deg",
-            Measure::Share | Measure::Count => "1",
+            Measure::Force => "N",
+            Measure::Moment => "N*mm",
+            Measure::Stress => "MPa",
+            Measure::Modulus => "mm3",
+            Measure::Share | Measure::Count | Measure::Factor => "1",
         }),
         source: finding.source.to_string(),
         about: finding.tags.clone(),

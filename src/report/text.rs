@@ -1,6 +1,6 @@
 //! The evaluation as text for a person at a terminal.
 
-use super::{cautions, json};
+use super::{cautions, frame, json};
 use crate::assessment::{Assessment, Capacity};
 use crate::findings::{Severity, payload_possible};
 use crate::quantity::{Units, length, mass, signed_mass};
@@ -61,6 +61,7 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
         }
     }
     bridge_table(out, assessment, units)?;
+    frame::text(out, answers, units)?;
     match &answers.capacity {
         Ok(capacity) => {
             let possible = payload_possible(capacity).words(units);

@@ -26,6 +26,8 @@ pub struct Show {
     pub part_dimensions: bool,
     /// Lines of approach, breakover and departure.
     pub angles: bool,
+    /// Shear and bending of the rails under the side view.
+    pub frame: bool,
 }
 
 /// What a reader chose.
@@ -202,10 +204,15 @@ fn drawings(assessment: &Assessment, options: &ViewOptions) -> Drawings {
         part_dimensions: options.show.part_dimensions,
         hardware: options.show.hardware,
         angles: options.show.angles,
+        frame: options.show.frame,
         sheet: None,
         finding: options.finding,
     };
-    let marks = report::marks(assessment, options.units, options.finding);
+    let mut marks = report::marks(assessment, options.units, options.finding);
+    marks.frame = options
+        .show
+        .frame
+        .then(|| report::frame_mark(assessment, options.units));
     let draw = |view| drawing::draw(&assessment.answers.vehicle, &marks, view, &style);
     Drawings {
         side: draw(drawing::View::Side),

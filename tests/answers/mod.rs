@@ -20,7 +20,7 @@ macro_rules! example {
 }
 
 /// Every example; `tests/parity.rs` sees that none is left out.
-pub const EXAMPLES: [(&str, &str); 15] = [
+pub const EXAMPLES: [(&str, &str); 18] = [
     example!("five-faults.json"),
     example!("gullwharf-drayage.json"),
     example!("harbour-hydrogen.json"),
@@ -29,10 +29,13 @@ pub const EXAMPLES: [(&str, &str); 15] = [
     example!("orchard-lane-shuttle.json"),
     example!("prairie-loop.json"),
     example!("quarry-road-tipper.json"),
+    example!("wrong/gullwharf-cut-in-tandem.json"),
+    example!("wrong/gullwharf-light-cradle.json"),
     example!("wrong/gullwharf-sales-sketch.json"),
     example!("wrong/gullwharf-short-bridge.json"),
     example!("wrong/gullwharf-steep-ramp.json"),
     example!("wrong/millbrook-narrow-yard.json"),
+    example!("wrong/millbrook-press.json"),
     example!("wrong/millbrook-third-pack.json"),
     example!("wrong/prairie-tight-catalyst.json"),
     example!("wrong/quarry-road-low-packs.json"),

@@ -9,7 +9,10 @@ const FLOORS: [(&str, &[&str]); 9] = [
     ("DATA", &["chassis", "part", "law"]),
     ("DATA, all of it", &["library"]),
     ("VEHICLE", &["plan", "vehicle"]),
-    ("ANSWERS", &["clearance", "loads", "legality", "manoeuvre"]),
+    (
+        "ANSWERS",
+        &["clearance", "frame", "loads", "legality", "manoeuvre"],
+    ),
     ("JUDGEMENT", &["findings", "assessment"]),
     ("FACES, on paper", &["drawing"]),
     ("FACES that show", &["report"]),
@@ -18,7 +21,7 @@ const FLOORS: [(&str, &[&str]); 9] = [
 
 /// Modules of one floor that must not know each other.
 const STRANGERS: [&[&str]; 2] = [
-    &["clearance", "loads", "legality", "manoeuvre"],
+    &["clearance", "frame", "loads", "legality", "manoeuvre"],
     &["web", "cli"],
 ];
 

@@ -16,6 +16,8 @@ mod ends;
 mod fifth_wheel_load;
 mod fifth_wheel_position;
 mod frame_gap;
+mod frame_splice;
+mod frame_strength;
 mod gap;
 mod gcwr;
 mod ground;
@@ -23,6 +25,7 @@ mod group_load;
 mod gvwr;
 mod landing_legs;
 mod lift_off;
+mod mount_load;
 mod part_gap;
 mod payload;
 mod plan_problems;
@@ -70,6 +73,9 @@ pub static CHECKS: &[&Check] = &[
     &payload::CHECK,
     &steer_share::CHECK,
     &side_balance::CHECK,
+    &frame_strength::CHECK,
+    &frame_splice::CHECK,
+    &mount_load::CHECK,
     &double_axle::CHECK,
     &e_axle_centre::CHECK,
     &part_gap::CHECK,

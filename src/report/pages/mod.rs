@@ -1,5 +1,6 @@
 //! The pages of answers: one file each, one list. The order of the list is the order on screen.
 
+mod frame;
 mod law;
 mod loads;
 mod turning;
@@ -11,7 +12,7 @@ use crate::quantity::Units;
 use serde::Serialize;
 
 /// Every page.
-pub const PAGES: &[&PageKind] = &[&loads::PAGE, &law::PAGE, &turning::PAGE];
+pub const PAGES: &[&PageKind] = &[&loads::PAGE, &law::PAGE, &frame::PAGE, &turning::PAGE];
 
 /// What stands in a cell that has no figure.
 const NONE: &str = "–";
