@@ -15,6 +15,7 @@ pub mod cli;
 pub mod drawing;
 pub mod driveline;
 pub mod findings;
+pub mod frame;
 pub mod geometry;
 pub mod law;
 pub mod legality;

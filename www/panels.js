@@ -4,7 +4,7 @@ import { by, el, rows, say, setMark, mark, tell } from "./dom.js";
 import { options, showFields } from "./fields.js";
 
 /** What belongs to the truck rather than to what it carries. */
-const TRUCK = /^(wheelbase|splice|fifth-wheel|raised)/;
+const TRUCK = /^(wheelbase|splice|fifth-wheel|raised|frame)/;
 /** The turn, the ramp and the bump that it must take. */
 const MOVING = /^moving/;
 

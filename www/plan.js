@@ -18,7 +18,7 @@ export class Bench {
       units: "metric",
       selected: null,
       finding: null,
-      show: { zones: false, dimensions: true, hardware: false, part_dimensions: false, angles: false },
+      show: { zones: false, dimensions: true, hardware: false, part_dimensions: false, angles: false, frame: false },
       date: today(),
     };
     this.view = null;

@@ -29,6 +29,7 @@ const SHOWN = [
   ["part_dimensions", "Place of the chosen part"],
   ["hardware", "Removed parts"],
   ["angles", "Ramp angles"],
+  ["frame", "Frame bending"],
 ];
 
 export class Stage {

@@ -5,6 +5,7 @@ mod best;
 mod bounds;
 mod bridge;
 mod capacity;
+mod frame;
 mod limits;
 mod position;
 
@@ -13,12 +14,14 @@ pub use best::{Best, BestPositions, best_positions};
 pub use bounds::{Bound, Bounds, Stand};
 pub use bridge::{Bridge, bridge};
 pub use capacity::{Capacity, CapacityRow, Passed, capacity};
+pub use frame::frame_of;
 pub use limits::{GroupLimits, Limit, LimitKind, TrailerLimit, group_limits, trailer_limit};
 pub use position::{AxleHoles, Binding, PositionRange, axle_holes, fifth_wheel_range};
 
 use crate::clearance::{Clearances, clearances};
 use crate::driveline::{Driveline, driveline};
 use crate::findings::{self, Finding, Severity};
+use crate::frame::{Frame, MountForces, mount_forces};
 use crate::library::Library;
 use crate::loads::{CaseLoads, Loads, loads};
 use crate::manoeuvre::{Manoeuvre, manoeuvre};
@@ -51,6 +54,10 @@ pub struct Answers {
     pub fifth_wheel: Result<PositionRange, String>,
     /// Holes of the trailer's axle slider that are possible; `None` when its axles do not slide.
     pub trailer_axles: Option<Result<AxleHoles, String>>,
+    /// Shear and bending of the rails, or what is missing for it.
+    pub frame: Result<Frame, String>,
+    /// What parts ask of their mounts.
+    pub mounts: Vec<MountForces>,
 }
 
 /// Answers and what follows from them.
@@ -77,6 +84,8 @@ impl Answers {
         let capacity = bounds.as_ref().map_err(Clone::clone).and_then(capacity);
         let fifth_wheel = fifth_wheel_range(&vehicle, bounds.as_ref());
         let trailer_axles = axle_holes(&vehicle, bounds.as_ref());
+        let frame = frame_of(&vehicle, &loads);
+        let mounts = mount_forces(&vehicle);
         Self {
             vehicle,
             loads,
@@ -89,6 +98,8 @@ impl Answers {
             driveline,
             fifth_wheel,
             trailer_axles,
+            frame,
+            mounts,
         }
     }
 

@@ -74,6 +74,10 @@ pub struct Suspension {
     /// Load rating; unknown is not assessed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub rating_kg: Option<f64>,
+    /// Where it is fixed to the rails, from the axle's centre, rear positive: both spring hangers, or
+    /// the hanger of the trailing arm and the air spring. Empty: not known.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub mounts_mm: Vec<f64>,
 }
 
 /// One axle of the truck.
@@ -199,6 +203,25 @@ pub struct Group {
     /// Rating of the group; without it the sum of the axles' ratings holds.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub gawr_kg: Option<f64>,
+    /// Where springs that the axles share are fixed to the rails, from the middle of the axles, rear
+    /// positive: the saddle of walking beams. It goes before the axles' own mounts.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub mounts_mm: Vec<f64>,
+}
+
+/// Most places at which one suspension may be fixed to the rails.
+const MOST_MOUNTS: usize = 4;
+
+/// Places of mounts must be near their axles, and no two of them the same.
+pub(super) fn check_mounts(c: &mut Checker, mounts_mm: &[f64]) {
+    c.count("mounts_mm", mounts_mm.len(), MOST_MOUNTS);
+    for (index, x) in mounts_mm.iter().enumerate() {
+        c.range(&format!("mounts_mm[{index}]"), *x, -2_000.0, 2_000.0);
+    }
+    if mounts_mm.windows(2).any(|pair| pair[1] - pair[0] < 10.0) {
+        let what = "is not in order from front to rear";
+        c.problem("mounts_mm", format!("{mounts_mm:?}"), what, "10 mm apart");
+    }
 }
 
 impl Axle {
@@ -235,6 +258,7 @@ impl Axle {
             c.range("jounce_mm", s.jounce_mm, 0.0, 400.0);
             c.range("rebound_mm", s.rebound_mm, 0.0, 400.0);
             c.range_if("rating_kg", s.rating_kg, 100.0, 40_000.0);
+            check_mounts(c, &s.mounts_mm);
         });
     }
 

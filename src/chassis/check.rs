@@ -52,14 +52,9 @@ impl Chassis {
                 1_700.0,
             );
         });
-        c.under("rail", |c| {
-            let r = &self.rail;
-            c.range("depth_mm", r.depth_mm, 80.0, 500.0);
-            c.range("flange_mm", r.flange_mm, 20.0, 200.0);
-            c.range("wall_mm", r.wall_mm, 2.0, 30.0);
-            c.range("yield_mpa", r.yield_mpa, 150.0, 1_500.0);
-            c.range("front_x_mm", r.front_x_mm, -3_000.0, 1_000.0);
-        });
+        c.under("rail", |c| self.rail.check(c));
+        c.count("reinforcement", self.reinforcements.len(), 20);
+        c.each("reinforcement", &self.reinforcements, |c, r| r.check(c));
         c.under("ratings", |c| {
             c.range_if("gvwr_kg", self.ratings.gvwr_kg, 1_000.0, 100_000.0);
             c.range_if("gcwr_kg", self.ratings.gcwr_kg, 1_000.0, 250_000.0);
@@ -141,6 +136,7 @@ impl Chassis {
             c.id("id", &group.id);
             c.text("name", &group.name, 60);
             c.range_if("gawr_kg", group.gawr_kg, 100.0, 80_000.0);
+            super::axle::check_mounts(c, &group.mounts_mm);
             if let Share::Split(parts) = &group.share {
                 let sum: f64 = parts.iter().sum();
                 let fits = parts.len() == group.axles.len()

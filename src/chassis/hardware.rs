@@ -51,6 +51,9 @@ pub struct Kept {
     pub mass_kg: f64,
     /// Centre of gravity.
     pub cg: Spot,
+    /// Rides on the axles and not on the springs: the axles' own unsprung masses hold it already.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub unsprung: bool,
     /// From and to, along the truck, for what is long: rails, body.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub spread_mm: Option<[f64; 2]>,

@@ -7,6 +7,7 @@
 mod axle;
 mod check;
 mod hardware;
+mod rail;
 mod shape;
 mod stretch;
 mod ticket;
@@ -15,6 +16,7 @@ mod zone;
 
 pub use axle::{Axle, AxleKind, Group, InterAxle, Share, Suspension, SuspensionKind, Tyres};
 pub use hardware::{Hardware, Kept, Obstacle, ObstacleKind};
+pub use rail::{Profile, Rail, Reinforcement};
 pub use shape::{Shape, Spot};
 pub use ticket::{AxleTicket, LiftWeighing, ScaleTicket};
 pub use trailer::{AxleSlider, LandingLegs, Trailer};
@@ -56,6 +58,13 @@ pub struct Chassis {
     pub dimensions: Dimensions,
     /// Section of one frame rail.
     pub rail: Rail,
+    /// Plates and liners that the rails have along a part of their length.
+    #[serde(
+        default,
+        rename = "reinforcement",
+        skip_serializing_if = "Vec::is_empty"
+    )]
+    pub reinforcements: Vec<Reinforcement>,
     /// Ratings of the whole vehicle.
     pub ratings: Ratings,
     /// Cab and hood.
@@ -142,36 +151,6 @@ impl Dimensions {
     #[must_use]
     pub fn overall_length_mm(&self) -> f64 {
         self.bumper_to_axle_mm + self.frame_end_x_mm()
-    }
-}
-
-/// Section of one frame rail: a channel, open side inward.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct Rail {
-    /// Height of the channel.
-    pub depth_mm: f64,
-    /// Width of the flanges.
-    pub flange_mm: f64,
-    /// Thickness of web and flanges.
-    pub wall_mm: f64,
-    /// Yield strength in megapascal.
-    pub yield_mpa: f64,
-    /// x where the rails begin.
-    pub front_x_mm: f64,
-}
-
-impl Rail {
-    /// Density of steel, kg/m³ (common handbook value).
-    pub const STEEL_KG_PER_M3: f64 = 7850.0;
-
-    /// Mass of both rails per metre of length, from the section, in kg/m.
-    #[must_use]
-    pub fn both_kg_per_m(&self) -> f64 {
-        let area_mm2 =
-            self.depth_mm * self.wall_mm + 2.0 * (self.flange_mm - self.wall_mm) * self.wall_mm;
-        2.0 * area_mm2 * 1e-6 * Self::STEEL_KG_PER_M3
     }
 }
 

@@ -97,6 +97,11 @@ impl Chassis {
             body.front_x_mm += by_mm;
             body.rear_x_mm += by_mm;
         }
+        new.reinforcements = self
+            .reinforcements
+            .iter()
+            .flat_map(|r| r.stretched(by_mm, splice_x_mm))
+            .collect();
         new
     }
 

@@ -77,6 +77,9 @@ enum Command {
         /// Where to write.
         #[arg(short = 'o', value_name = "FILE")]
         output: PathBuf,
+        /// Shear and bending of the rails under the side view.
+        #[arg(long)]
+        frame: bool,
         /// Date for the title block.
         #[arg(long, default_value = "")]
         date: String,
@@ -170,9 +173,17 @@ fn dispatch(arguments: Arguments) -> Result<ExitCode, Failure> {
             plan,
             view,
             output,
+            frame,
             date,
             units,
-        } => show::draw(&library, &plan, view.into(), &output, date, units.into()),
+        } => show::draw(
+            &library,
+            &plan,
+            (view.into(), frame),
+            &output,
+            date,
+            units.into(),
+        ),
         Command::Templates => Ok(show::templates(&library)),
         Command::Parts => Ok(show::parts(&library)),
         Command::Schema { of } => Ok(schema::run(of)),

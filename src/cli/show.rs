@@ -16,7 +16,7 @@ use std::process::ExitCode;
 pub(super) fn draw(
     library: &Library,
     path: &Path,
-    view: View,
+    (view, frame): (View, bool),
     output: &Path,
     date: String,
     units: Units,
@@ -26,7 +26,7 @@ pub(super) fn draw(
         problem.file = path.display().to_string();
         Failure::Input(problem.to_string())
     })?;
-    let svg = report::sheet(&assessment, view, date, units);
+    let svg = report::sheet_with(&assessment, view, date, units, frame);
     std::fs::write(output, svg).map_err(|e| Failure::File(output.display().to_string(), e))?;
     Ok(ExitCode::SUCCESS)
 }

@@ -4,7 +4,8 @@ use super::labels::Labels;
 use super::plane::{Rect, at};
 use super::scene::{Group, Role, Scene};
 use super::{
-    Marks, Style, View, angles, dimensions, loads, parts, pointers, spans, tags, truck, zones,
+    Marks, Style, View, angles, bending, dimensions, loads, parts, pointers, spans, tags, truck,
+    zones,
 };
 use crate::vehicle::Vehicle;
 
@@ -51,8 +52,17 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
         outside.push(group);
         edges.below = end;
     }
-    let (group, used) = dimensions::main(vehicle, view, style, &edges);
+    let (group, mut used) = dimensions::main(vehicle, view, style, &edges);
     outside.push(group);
+    let bending = marks
+        .frame
+        .as_ref()
+        .filter(|_| view == View::Side && style.frame);
+    if let Some(mark) = bending {
+        let (group, end) = bending::diagram(mark, used.bottom, u);
+        outside.push(group);
+        used.bottom = end;
+    }
     let room = Rect {
         left: used.left - 2.0 * u,
         right: used.right + 2.0 * u,

@@ -3,6 +3,7 @@
 use crate::geometry::Point;
 use crate::manoeuvre::Sweep;
 use std::collections::BTreeMap;
+use crate::numeric::BeamPiece;
 
 pub use crate::findings::Severity;
 
@@ -51,6 +52,31 @@ pub struct AngleMark {
     pub other: Option<Point>,
 }
 
+/// Shear and bending of one rail, worded for the drawing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct FrameMark {
+    /// What is drawn: which rail, in which case, times what; or why nothing is.
+    pub heading: String,
+    /// What the lower strip shows.
+    pub shear_heading: String,
+    /// The rail, front to rear, standing; empty when nothing could be worked out.
+    pub pieces: Vec<BeamPiece>,
+    /// The other rail.
+    pub other: Vec<BeamPiece>,
+    /// What every value is drawn times.
+    pub times: f64,
+    /// Allowed moment, times the same: from, to, N·mm.
+    pub allowed: Vec<(f64, f64, f64)>,
+    /// The allowance in words.
+    pub allowed_words: String,
+    /// Place and value of the largest moment.
+    pub peak: (f64, String),
+    /// Place and value of the largest shear.
+    pub shear_peak: (f64, String),
+    /// Joints of a spliced rail.
+    pub joints: Vec<f64>,
+}
+
 /// What the drawing shows besides the vehicle.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Marks {
@@ -67,4 +93,6 @@ pub struct Marks {
     /// Worst severity of any finding about a part, by tag, whether it points or not; what holds is
     /// left out.
     pub parts: BTreeMap<String, Severity>,
+    /// Shear and bending of a rail, for the side view.
+    pub frame: Option<FrameMark>,
 }

@@ -11,6 +11,7 @@
 //! the view.
 
 mod angles;
+mod bending;
 mod compose;
 mod cover;
 mod dimensions;
@@ -37,7 +38,7 @@ mod turn;
 mod zones;
 
 pub use hatch::{Hatch, hatch};
-pub use marks::{AngleMark, AxleMark, Marks, Pointer, Severity};
+pub use marks::{AngleMark, AxleMark, FrameMark, Marks, Pointer, Severity};
 pub use plane::{At, Path, Rect, Step};
 pub use scene::{Anchor, Group, Owner, Page, Role, Scene, Shape, Sight, Text, TextRole};
 pub use shafts::shafts;
@@ -111,6 +112,8 @@ pub struct Style {
     pub hardware: bool,
     /// Lines of approach, breakover and departure on the side view.
     pub angles: bool,
+    /// Shear and bending of the rails under the side view.
+    pub frame: bool,
     /// A sheet of paper with border and title block; `None` for the page's stage.
     pub sheet: Option<TitleBlock>,
     /// Finding that the user chose.
@@ -127,6 +130,7 @@ impl Default for Style {
             part_dimensions: true,
             hardware: false,
             angles: false,
+            frame: false,
             sheet: None,
             finding: None,
         }

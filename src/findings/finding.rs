@@ -50,7 +50,7 @@ impl Severity {
 pub struct Amount {
     /// What it measures.
     pub measure: Measure,
-    /// Kilograms, millimetres, degrees or a fraction.
+    /// In the measure's inside unit.
     pub value: f64,
 }
 
@@ -109,6 +109,22 @@ impl Amount {
         Self {
             measure: Measure::Gravity,
             value: g,
+        }
+    }
+    /// A plain factor.
+    #[must_use]
+    pub const fn factor(value: f64) -> Self {
+        Self {
+            measure: Measure::Factor,
+            value,
+        }
+    }
+    /// A force in newton.
+    #[must_use]
+    pub const fn force(newton: f64) -> Self {
+        Self {
+            measure: Measure::Force,
+            value: newton,
         }
     }
     /// In words.

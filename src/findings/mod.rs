@@ -45,7 +45,8 @@ impl Report {
     pub fn add(&mut self, mut finding: Finding) {
         finding.check = self.check.id;
         finding.title = self.check.title;
-        finding.assumptions = self.check.assumes.iter().map(|a| (*a).to_owned()).collect();
+        let of_check = self.check.assumes.iter().map(|a| (*a).to_owned());
+        finding.assumptions.splice(0..0, of_check);
         self.findings.push(finding);
     }
 

@@ -69,6 +69,13 @@ impl Phrase {
         self
     }
 
+    /// Adds any other quantity, in its inside unit.
+    #[must_use]
+    pub fn quantity(mut self, measure: Measure, value: f64) -> Self {
+        self.0.push(Piece::Amount(measure, value));
+        self
+    }
+
     /// The sentence in the reader's units.
     #[must_use]
     pub fn words(&self, units: Units) -> String {

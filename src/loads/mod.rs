@@ -10,11 +10,11 @@
 //! within a group by the moment about its track. Road level, standing still.
 
 mod case;
-mod support;
 mod trend;
 
-pub use case::{AxleLoad, Case, CaseLoads, Centre, GroupLoad};
-pub use support::{Influence, Support, influence};
+pub use crate::numeric::{Influence, Support, influence};
+pub use crate::vehicle::Case;
+pub use case::{AxleLoad, CaseLoads, Centre, GroupLoad};
 pub use trend::{Split, Trend, Trends, trends};
 
 use crate::vehicle::Vehicle;
@@ -26,6 +26,17 @@ pub struct Loads {
     pub cases: Vec<CaseLoads>,
     /// Why nothing could be worked out, if so.
     pub missing: Option<String>,
+}
+
+/// How a mass anywhere on the finished truck divides among its axle groups.
+///
+/// # Errors
+/// What is missing.
+pub fn sharing(vehicle: &Vehicle) -> Result<Influence, String> {
+    if vehicle.donor.ticket.is_none() {
+        return Err("the chassis has no scale ticket".to_owned());
+    }
+    influence(&case::supports(vehicle, &vehicle.chassis))
 }
 
 /// Works out all load cases.

@@ -214,6 +214,17 @@ data! {
         /// Anything else.
         other_kw: Option<f64>,
     }
+    /// What holds a part on the rails.
+    Mounts {
+        /// Rows of brackets along the truck, from the part's front face before it is turned, mm.
+        rows_mm: Vec<f64>,
+        /// Brackets in all.
+        brackets: Option<u32>,
+        /// Bolts in all.
+        bolts: Option<u32>,
+        /// Largest force in any direction that brackets and bolts bear together, newton.
+        rating_n: Option<f64>,
+    }
     /// A hot outer surface.
     HotSurface {
         /// Highest surface temperature, °C.

@@ -56,6 +56,15 @@ impl Part {
             c.text("why", &rule.why, 200);
         });
         c.text("mounting", &self.mounting, 400);
+        if let Some(mounts) = &self.mounts {
+            c.under("mounts", |c| {
+                c.count("rows_mm", mounts.rows_mm.len(), 20);
+                for (index, x) in mounts.rows_mm.iter().enumerate() {
+                    c.range(&format!("rows_mm[{index}]"), *x, -5_000.0, 20_000.0);
+                }
+                c.range_if("rating_n", mounts.rating_n, 1.0, 10_000_000.0);
+            });
+        }
         self.check_behaviour(c);
     }
 

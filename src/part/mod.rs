@@ -10,7 +10,7 @@ mod kind;
 
 pub use behaviour::{
     AxleBeam, Battery, Charger, Chemistry, Contents, Converter, Cooler, Fuel, HotSurface, Inlet,
-    Load, Motor, Port, ShaftTube, SourceUnit,
+    Load, Motor, Mounts, Port, ShaftTube, SourceUnit,
 };
 pub use kind::Kind;
 
@@ -107,6 +107,9 @@ pub struct Part {
     /// How it is fixed, for the shop.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub mounting: String,
+    /// Brackets and bolts that hold it on the rails, as far as they are known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub mounts: Option<Mounts>,
     /// Bends or lies along others (cables, hoses, brackets): has mass but no clearance check.
     #[serde(default)]
     pub soft: bool,

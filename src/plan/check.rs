@@ -74,6 +74,7 @@ impl Plan {
         if let Some(own) = &self.law.own {
             c.under("law.own", |c| own.check_under(c));
         }
+        c.under("frame", |c| self.frame.check(c));
         c.done()
     }
 

@@ -1,6 +1,6 @@
 //! Older file formats, frozen as they were, and the step to the next one.
 
-use super::{Changes, ChassisChoice, LawChoice, Loads, Place, Placed, Plan, ShaftRun};
+use super::{Changes, ChassisChoice, FrameChoice, LawChoice, Loads, Place, Placed, Plan, ShaftRun};
 use crate::part::Part;
 use crate::source::{Problem, Problems, from_value};
 use serde::Deserialize;
@@ -101,6 +101,7 @@ pub(super) fn from_first(file: &str, value: &Value) -> Result<Plan, Problems> {
         loads: old.loads,
         law: old.law,
         moving: super::Moving::default(),
+        frame: FrameChoice::default(),
         notes: old.notes,
     })
 }

@@ -3,11 +3,13 @@
 mod check;
 mod edit;
 mod file;
+mod frame;
 mod history;
 mod migrate;
 mod moving;
 
 pub use edit::{Edit, Refusal};
+pub use frame::FrameChoice;
 pub use history::History;
 pub use moving::Moving;
 
@@ -48,6 +50,9 @@ pub struct Plan {
     /// The turn, the ramp and the bump that it must take.
     #[serde(default, skip_serializing_if = "Moving::is_usual")]
     pub moving: Moving,
+    /// Strength of the frame and of what holds the parts.
+    #[serde(default, skip_serializing_if = "FrameChoice::is_default")]
+    pub frame: FrameChoice,
     /// Notes for people.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,
@@ -283,6 +288,7 @@ impl Plan {
             },
             law: LawChoice::default(),
             moving: Moving::default(),
+            frame: FrameChoice::default(),
             notes: String::new(),
         }
     }

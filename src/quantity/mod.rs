@@ -11,6 +11,10 @@ pub const KG_PER_LB: f64 = 0.453_592_37;
 pub const NM_PER_LBFT: f64 = 1.355_817_948_331_400_4;
 /// Millimetres in one inch, exact.
 pub const MM_PER_IN: f64 = 25.4;
+/// Standard acceleration of free fall, m/s², exact: what a kilogram weighs in newton (ISO 80000-3).
+pub const N_PER_KG: f64 = 9.806_65;
+/// Newton in one pound-force, exact (NIST SP 811, appendix B.8).
+pub const N_PER_LBF: f64 = KG_PER_LB * N_PER_KG;
 
 /// Units that a person reads.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -45,6 +49,16 @@ pub enum Measure {
     Gravity,
     /// Kilograms for each millimetre of tyre width inside.
     LoadForWidth,
+    /// A plain factor, such as a design factor.
+    Factor,
+    /// Newton inside.
+    Force,
+    /// Newton millimetre inside.
+    Moment,
+    /// Megapascal inside.
+    Stress,
+    /// Cubic millimetres inside.
+    Modulus,
 }
 
 impl Measure {
@@ -57,7 +71,6 @@ impl Measure {
             (Self::Mass, Units::Metric) => "kg",
             (Self::Mass, Units::Us) => "lb",
             (Self::Share, _) => "%",
-            (Self::Count, _) => "",
             (Self::Angle, _) => "°",
             (Self::Speed, _) => "rpm",
             (Self::Torque, Units::Metric) => "N·m",
@@ -65,6 +78,15 @@ impl Measure {
             (Self::Gravity, _) => "g",
             (Self::LoadForWidth, Units::Metric) => "kg/mm",
             (Self::LoadForWidth, Units::Us) => "lb/in",
+            (Self::Count | Self::Factor, _) => "",
+            (Self::Force, Units::Metric) => "kN",
+            (Self::Force, Units::Us) => "lbf",
+            (Self::Moment, Units::Metric) => "kN·m",
+            (Self::Moment, Units::Us) => "lbf·in",
+            (Self::Stress, Units::Metric) => "MPa",
+            (Self::Stress, Units::Us) => "psi",
+            (Self::Modulus, Units::Metric) => "cm³",
+            (Self::Modulus, Units::Us) => "in³",
         }
     }
 
@@ -76,15 +98,24 @@ impl Measure {
             (Self::Torque, Units::Us) => NM_PER_LBFT,
             (Self::Share, _) => 0.01,
             (Self::LoadForWidth, Units::Us) => KG_PER_LB / MM_PER_IN,
+            (Self::Force, Units::Metric) => 1e3,
+            (Self::Force, Units::Us) => N_PER_LBF,
+            (Self::Moment, Units::Metric) => 1e6,
+            (Self::Moment, Units::Us) => N_PER_LBF * MM_PER_IN,
+            (Self::Stress, Units::Us) => N_PER_LBF / (MM_PER_IN * MM_PER_IN),
+            (Self::Modulus, Units::Metric) => 1e3,
+            (Self::Modulus, Units::Us) => MM_PER_IN * MM_PER_IN * MM_PER_IN,
             _ => 1.0,
         }
     }
 
     const fn decimals(self, units: Units) -> usize {
         match (self, units) {
-            (Self::Length, Units::Us) | (Self::Share | Self::Angle, _) => 1,
-            (Self::Gravity, _) => 2,
-            (Self::LoadForWidth, Units::Metric) => 2,
+            (Self::Length | Self::Modulus, Units::Us)
+            | (Self::Share | Self::Angle, _)
+            | (Self::Force | Self::Moment, Units::Metric) => 1,
+            (Self::Factor, _) => 2,
+            (Self::Gravity, _) | (Self::LoadForWidth, Units::Metric) => 2,
             _ => 0,
         }
     }

@@ -2,6 +2,7 @@
 
 use super::balance_rows::{self, BalanceRow, ShaftRow};
 use super::moving::{MovingRow, moving};
+use super::frame::{self, FrameRow};
 use crate::assessment::Assessment;
 use crate::findings::{Amount, Finding, Severity};
 use crate::loads::{Case, CaseLoads};
@@ -38,6 +39,8 @@ pub struct Evaluation {
     pub best: Vec<BestRow>,
     /// Every load case.
     pub cases: Vec<CaseLoads>,
+    /// Shear and bending of the rails, and forces on the mounts of parts.
+    pub frame: FrameRow,
     /// Findings, worst first.
     pub findings: Vec<FindingRow>,
     /// What the figures take for granted.
@@ -132,7 +135,7 @@ pub struct FindingRow {
     pub limit: Option<f64>,
     /// Room, in `unit`; negative when over.
     pub margin: Option<f64>,
-    /// `kg`, `mm`, `deg`, `rpm`, `N·m`, `g`, or `1` for a fraction.
+    /// `kg`, `mm`, `deg`, `rpm`, `N·m`, `g`, `kg/mm`, `N`, `N*mm`, `MPa`, `mm3`, or `1` for a fraction or factor.
     pub unit: Option<&'static str>,
     /// Who sets the limit.
     pub source: String,
@@ -183,6 +186,7 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
         payload,
         best: best_rows(assessment),
         cases: answers.loads.cases.clone(),
+        frame: frame::row(answers),
         findings: assessment.findings.iter().map(|f| row(f, units)).collect(),
         assumptions: ASSUMPTIONS.iter().map(|a| (*a).to_owned()).collect(),
         notice: NOTICE,
@@ -190,10 +194,11 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
 }
 
 /// Simplifications behind every figure.
-pub const ASSUMPTIONS: [&str; 9] = [
+pub const ASSUMPTIONS: [&str; 10] = [
     "Donor weights come from its scale ticket; everything else is added and taken off by moments.",
     "Frame rigid in bending and soft in torsion; road level; truck standing still at design height.",
     "Axles of a group share by the group's rule; three or more groups share by their spring rates, counted from the weighed state.",
+    "Frame: each rail a beam on the mounts of its suspensions; what the donor's lists leave out of its scale ticket lies evenly over the front half and evenly over the rear half of the rails, so that mass and moment agree; twist is not assessed.",
     "Masses are estimates until weighed; one part's centre of gravity is taken as known to 15 mm.",
     "Roll-over: all axles lean together on a level road; a quarter of the rigid threshold goes to tyres and springs.",
     "Driveshafts: axles move straight up and down against the frame and keep their inclination to it; torque without losses.",
@@ -277,11 +282,15 @@ fn row(finding: &Finding, units: Units) -> FindingRow {
             Measure::Mass => "kg",
             Measure::Length => "mm",
             Measure::Angle => "deg",
-            Measure::Share | Measure::Count => "1",
             Measure::Speed => "rpm",
             Measure::Torque => "N·m",
             Measure::Gravity => "g",
             Measure::LoadForWidth => "kg/mm",
+            Measure::Force => "N",
+            Measure::Moment => "N*mm",
+            Measure::Stress => "MPa",
+            Measure::Modulus => "mm3",
+            Measure::Share | Measure::Count | Measure::Factor => "1",
         }),
         source: finding.source.to_string(),
         about: finding.tags.clone(),

@@ -1,11 +1,14 @@
 //! What the assessment puts on the drawing, and drawings as sheets.
 
 use crate::assessment::Assessment;
-use crate::drawing::{self, AngleMark, AxleMark, Marks, Pointer, Style, TitleBlock, View};
+use crate::drawing::{
+    self, AngleMark, AxleMark, FrameMark, Marks, Pointer, Style, TitleBlock, View,
+};
 use crate::findings::Severity;
+use crate::frame::{FrameCase, SIDES, Section};
 use crate::geometry::Point;
 use crate::manoeuvre::follow;
-use crate::quantity::{Measure, Units, mass, signed_mass};
+use crate::quantity::{Measure, Units, length, mass, signed_mass};
 use std::collections::BTreeMap;
 
 /// Most pointers on one drawing; the worst come first, so the rest is in the list only.
@@ -81,6 +84,7 @@ pub fn marks(assessment: &Assessment, units: Units, chosen: Option<usize>) -> Ma
         parts,
         angles: angles(assessment, units),
         turn: None,
+        frame: None,
     }
 }
 
@@ -114,9 +118,86 @@ pub fn turn_marks(assessment: &Assessment) -> Marks {
     }
 }
 
+/// Shear and bending of the rail that is used most, for the side view; without a yield strength, of the
+/// one with the largest moment.
+#[must_use]
+pub fn frame_mark(assessment: &Assessment, units: Units) -> FrameMark {
+    let frame = match &assessment.answers.frame {
+        Ok(frame) => frame,
+        Err(missing) => {
+            return FrameMark {
+                heading: format!("Frame not assessed: {missing}"),
+                ..FrameMark::default()
+            };
+        }
+    };
+    let rails = frame.cases.iter().flat_map(|c| [(c, 0), (c, 1)]);
+    let chosen = rails.reduce(|a, b| {
+        let peak = |(case, side): (&FrameCase, usize)| case.rails[side].peak.1.abs();
+        let worst = |(case, side): (&FrameCase, usize)| {
+            let worst = frame.worst.as_ref();
+            worst.is_some_and(|w| (w.case, w.side) == (case.case, side))
+        };
+        let better = worst(b) || (!worst(a) && peak(b) > peak(a));
+        if better { b } else { a }
+    });
+    let Some((case, side)) = chosen else {
+        return FrameMark::default();
+    };
+    let (rail, other) = (&case.rails[side], &case.rails[1 - side]);
+    let factors = &frame.factors;
+    let times = factors.dynamic;
+    let factor = Measure::Factor.text(times, units);
+    let allowed = |s: &Section| {
+        let moment = factors.allowed_nmm(s.resist_nmm?) * times;
+        Some((s.from_mm, s.to_mm, moment))
+    };
+    let allowed: Vec<_> = frame.sections.iter().filter_map(allowed).collect();
+    let least = allowed.iter().map(|a| a.2).reduce(f64::min);
+    let at = |measure: Measure, (x, value): (f64, f64)| {
+        let value = measure.text(value * times, units);
+        (x, format!("{value} at {}", length(x, units)))
+    };
+    FrameMark {
+        heading: format!(
+            "Bending of the {} rail, {}, times {factor} for a rough road; dashed: the {} rail",
+            SIDES[side],
+            case.case.words(),
+            SIDES[1 - side]
+        ),
+        shear_heading: "Shear of the same rails".to_owned(),
+        pieces: rail.pieces.clone(),
+        other: other.pieces.clone(),
+        times,
+        allowed,
+        allowed_words: least.map_or_else(
+            || "allowed: not assessed".to_owned(),
+            |m| format!("allowed {}", Measure::Moment.text(m, units)),
+        ),
+        peak: at(Measure::Moment, rail.peak),
+        shear_peak: at(Measure::Force, rail.shear),
+        joints: frame
+            .splice
+            .as_ref()
+            .map_or_else(Vec::new, |s| s.joints_mm.clone()),
+    }
+}
+
 /// A drawing sheet with border and title block.
 #[must_use]
 pub fn sheet(assessment: &Assessment, view: View, date: String, units: Units) -> String {
+    sheet_with(assessment, view, date, units, false)
+}
+
+/// [`sheet`], with shear and bending under the side view when `frame` asks for it.
+#[must_use]
+pub fn sheet_with(
+    assessment: &Assessment,
+    view: View,
+    date: String,
+    units: Units,
+    frame: bool,
+) -> String {
     let vehicle = &assessment.answers.vehicle;
     let number = match view {
         View::Side => "1 of 3",
@@ -134,11 +215,13 @@ pub fn sheet(assessment: &Assessment, view: View, date: String, units: Units) ->
         units,
         sheet: Some(block),
         part_dimensions: false,
+        frame,
         ..Style::default()
     };
-    let marks = match view {
+    let mut marks = match view {
         View::Turn => turn_marks(assessment),
         _ => marks(assessment, units, None),
     };
+    marks.frame = frame.then(|| frame_mark(assessment, units));
     drawing::draw(vehicle, &marks, view, &style)
 }

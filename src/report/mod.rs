@@ -2,6 +2,7 @@
 
 mod balance_rows;
 mod cautions;
+mod frame;
 mod json;
 mod marks;
 mod moving;
@@ -10,8 +11,9 @@ mod pages;
 mod text;
 
 pub use cautions::{Caution, cautions};
+pub use frame::FrameRow;
 pub use json::{ASSUMPTIONS, Evaluation, evaluation};
-pub use marks::{marks, sheet, turn_marks};
+pub use marks::{frame_mark, marks, sheet, sheet_with, turn_marks};
 pub use page::{Column, Page, Row, Table};
 pub use pages::{PAGES, PageChoice, PageKind, page, page_choices};
 pub use text::{payload_rows, text};

@@ -1,6 +1,6 @@
 //! The evaluation as text for a person at a terminal.
 
-use super::{Table, cautions, json, page};
+use super::{Table, cautions, frame, json, page};
 use crate::assessment::{Assessment, Capacity};
 use crate::findings::{Severity, payload_possible};
 use crate::quantity::{Units, length, mass, signed_mass};
@@ -68,6 +68,7 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
             write_table(out, table)?;
         }
     }
+    frame::text(out, answers, units)?;
     match &answers.capacity {
         Ok(capacity) => {
             let possible = payload_possible(capacity).words(units);

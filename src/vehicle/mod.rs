@@ -4,6 +4,7 @@
 //! vehicle is never saved; it is made again from the plan.
 
 mod bodies;
+mod case;
 mod coupling;
 mod items;
 mod masses;
@@ -11,6 +12,7 @@ mod resolve;
 mod shaft;
 
 pub use bodies::{Body, BodyKind};
+pub use case::Case;
 pub use coupling::Coupled;
 pub use items::Item;
 pub use masses::{Aboard, MassPoint};
@@ -20,7 +22,7 @@ pub use shaft::ShaftLine;
 use crate::chassis::{Axle, Chassis, Zone};
 use crate::geometry::Point;
 use crate::law::Regime;
-use crate::plan::{Loads, Moving};
+use crate::plan::{FrameChoice, Loads, Moving};
 use crate::source::Problem;
 
 /// A plan resolved against a library.
@@ -54,6 +56,8 @@ pub struct Vehicle {
     pub trailer: Option<Coupled>,
     /// Loads as the plan states them.
     pub loads: Loads,
+    /// What the plan says about the frame: factors, reinforcements, accelerations.
+    pub frame: FrameChoice,
     /// Road law that the plan names.
     pub law: Option<Regime>,
     /// The plan claims the law's allowance for the driveline.

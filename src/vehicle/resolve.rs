@@ -58,6 +58,7 @@ impl Vehicle {
             masses: Vec::new(),
             trailer: None,
             loads: plan.loads.clone(),
+            frame: plan.frame.clone(),
             law: None,
             allowance: plan.law.allowance,
             moving: plan.moving.clone(),

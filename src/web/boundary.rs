@@ -292,7 +292,10 @@ impl Planner {
             return String::new();
         };
         match Assessment::of(self.session.plan(), self.session.library()) {
-            Ok(assessment) => report::sheet(&assessment, view, choice.date, choice.units),
+            Ok(assessment) => {
+                let frame = choice.show.frame;
+                report::sheet_with(&assessment, view, choice.date, choice.units, frame)
+            }
             Err(_) => String::new(),
         }
     }

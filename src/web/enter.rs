@@ -98,6 +98,20 @@ impl Session {
                 }
                 Edit::Trailer(Some(load))
             }
+            "frame-dynamic" | "frame-design" | "frame-weld" | "frame-vertical"
+            | "frame-longitudinal" | "frame-lateral" => {
+                let mut frame = plan.frame.clone();
+                let factor = Measure::Factor;
+                match field {
+                    "frame-dynamic" => frame.dynamic_factor = maybe(factor)?,
+                    "frame-design" => frame.design_factor = maybe(factor)?,
+                    "frame-weld" => frame.weld_loss = maybe(Measure::Share)?,
+                    "frame-vertical" => frame.vertical_g = maybe(factor)?,
+                    "frame-longitudinal" => frame.longitudinal_g = maybe(factor)?,
+                    _ => frame.lateral_g = maybe(factor)?,
+                }
+                Edit::Frame(Box::new(frame))
+            }
             other => return self.part_edit(other, typed, &read),
         })
     }

@@ -4,6 +4,7 @@ use super::session::Session;
 use crate::assessment::Assessment;
 use crate::chassis::{AxleKind, Chassis};
 use crate::driveline::{Ride, Shaft};
+use crate::frame::{DESIGN_FACTOR, DYNAMIC_FACTOR, PART_G, WELD_LOSS};
 use crate::plan::{Payload, PayloadPlace, Placed, Plan};
 use crate::quantity::{Measure, Units};
 use crate::vehicle::{Item, Vehicle};
@@ -289,6 +290,7 @@ fn truck_fields(vehicle: &Vehicle, units: Units) -> Vec<Field> {
             .hinting("ahead of the driven axles; minus is behind"),
         );
     }
+    fields.extend(frame_fields(vehicle, units));
     for axle in chassis.axles.iter().filter(|a| a.kind == AxleKind::Lift) {
         let label = format!("{} raised", axle.words());
         fields.push(Field::switch(
@@ -296,6 +298,79 @@ fn truck_fields(vehicle: &Vehicle, units: Units) -> Vec<Field> {
             &label,
             vehicle.is_raised(&axle.id),
         ));
+    }
+    fields
+}
+
+/// Factors of the frame and accelerations for mounts; empty where common practice holds.
+fn frame_fields(vehicle: &Vehicle, units: Units) -> Vec<Field> {
+    let f = &vehicle.frame;
+    let (factor, share) = (Measure::Factor, Measure::Share);
+    let hint = |usual: f64, words: &str| {
+        format!(
+            "{} unless you set it ({words})",
+            factor.number(usual, units)
+        )
+    };
+    let g =
+        |usual: f64, words: &str| hint(usual, &format!("{words}, g; gas containers by UN R110"));
+    let [up, along, across] = PART_G;
+    let rows = [
+        (
+            "dynamic",
+            "Frame: rough road times",
+            f.dynamic_factor,
+            10.0,
+            hint(DYNAMIC_FACTOR, "published 2 to 3"),
+        ),
+        (
+            "design",
+            "Frame: wanted factor on yield",
+            f.design_factor,
+            20.0,
+            hint(DESIGN_FACTOR, "common practice"),
+        ),
+        (
+            "vertical",
+            "Mounts: up and down",
+            f.vertical_g,
+            50.0,
+            g(up, "common practice 3 to 4"),
+        ),
+        (
+            "longitudinal",
+            "Mounts: along the truck",
+            f.longitudinal_g,
+            50.0,
+            g(along, "common practice 6 to 10"),
+        ),
+        (
+            "lateral",
+            "Mounts: across the truck",
+            f.lateral_g,
+            50.0,
+            g(across, "common practice 4 to 6"),
+        ),
+    ];
+    let mut fields: Vec<Field> = Vec::new();
+    for (id, label, now, most, hint) in rows {
+        let low = if most < 50.0 { 1.0 } else { 0.0 };
+        let field = Field::number(&format!("frame-{id}"), label, factor, now, units);
+        fields.push(field.within(factor, low, most, units).hinting(hint));
+    }
+    if vehicle.stretch_mm != 0.0 {
+        let field = Field::number(
+            "frame-weld",
+            "Frame: yield lost at a weld",
+            share,
+            f.weld_loss,
+            units,
+        );
+        let hint = format!(
+            "{} unless you set it; 0 for rails in one piece",
+            share.text(WELD_LOSS, units)
+        );
+        fields.push(field.within(share, 0.0, 0.9, units).hinting(hint));
     }
     fields
 }

@@ -28,6 +28,8 @@ pub struct Show {
     pub part_dimensions: bool,
     /// Lines of approach, breakover and departure.
     pub angles: bool,
+    /// Shear and bending of the rails under the side view.
+    pub frame: bool,
 }
 
 /// What a reader chose.
@@ -168,9 +170,12 @@ pub(super) fn show(
     assessment: Assessment,
     options: &ViewOptions,
 ) -> Shown {
+    let mut marks = report::marks(&assessment, options.units, options.finding);
+    let frame = options.show.frame;
+    marks.frame = frame.then(|| report::frame_mark(&assessment, options.units));
     Shown {
         words: words(session, plan, &assessment, options),
-        marks: report::marks(&assessment, options.units, options.finding),
+        marks,
         assessment,
         style: Style {
             units: options.units,
@@ -180,6 +185,7 @@ pub(super) fn show(
             part_dimensions: options.show.part_dimensions,
             hardware: options.show.hardware,
             angles: options.show.angles,
+            frame,
             sheet: None,
             finding: options.finding,
         },

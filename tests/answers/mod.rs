@@ -20,7 +20,7 @@ macro_rules! example {
 }
 
 /// Every example; `tests/parity.rs` sees that none is left out.
-pub const EXAMPLES: [(&str, &str); 25] = [
+pub const EXAMPLES: [(&str, &str); 28] = [
     example!("five-faults.json"),
     example!("gullwharf-drayage.json"),
     example!("harbour-hydrogen.json"),
@@ -30,13 +30,16 @@ pub const EXAMPLES: [(&str, &str); 25] = [
     example!("prairie-loop.json"),
     example!("quarry-road-tipper.json"),
     example!("vinterdal-bakery.json"),
+    example!("wrong/gullwharf-cut-in-tandem.json"),
+    example!("wrong/gullwharf-light-cradle.json"),
     example!("wrong/gullwharf-narrow-tyres.json"),
     example!("wrong/gullwharf-sales-sketch.json"),
     example!("wrong/gullwharf-short-bridge.json"),
     example!("wrong/gullwharf-steep-ramp.json"),
     example!("wrong/harbour-claimed-allowance.json"),
-    example!("wrong/millbrook-narrow-yard.json"),
     example!("wrong/millbrook-long-shaft.json"),
+    example!("wrong/millbrook-narrow-yard.json"),
+    example!("wrong/millbrook-press.json"),
     example!("wrong/millbrook-third-pack.json"),
     example!("wrong/millbrook-top-heavy.json"),
     example!("wrong/prairie-axles-forward.json"),

@@ -14,6 +14,7 @@ const FLOORS: [(&str, &[&str]); 9] = [
         &[
             "clearance",
             "driveline",
+            "frame",
             "loads",
             "legality",
             "manoeuvre",
@@ -31,6 +32,7 @@ const STRANGERS: [&[&str]; 2] = [
     &[
         "clearance",
         "driveline",
+        "frame",
         "loads",
         "legality",
         "manoeuvre",

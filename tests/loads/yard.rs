@@ -9,7 +9,8 @@ use axlewright_core::library::Library;
 use axlewright_core::loads::{Case, CaseLoads, GroupLoad, Loads, loads};
 use axlewright_core::part::Part;
 use axlewright_core::plan::{
-    Changes, ChassisChoice, LawChoice, Loads as Cargo, Place, Placed, Plan, TrailerLoad,
+    Changes, ChassisChoice, FrameChoice, LawChoice, Loads as Cargo, Place, Placed, Plan,
+    TrailerLoad,
 };
 use axlewright_core::quantity::Units;
 use axlewright_core::vehicle::Vehicle;
@@ -189,6 +190,7 @@ pub fn plan(chassis: Chassis) -> Plan {
         loads: Cargo::default(),
         law: LawChoice::default(),
         moving: Default::default(),
+        frame: FrameChoice::default(),
         notes: String::new(),
     }
 }

@@ -17,6 +17,8 @@ mod ends;
 mod fifth_wheel_load;
 mod fifth_wheel_position;
 mod frame_gap;
+mod frame_splice;
+mod frame_strength;
 mod gap;
 mod gcwr;
 mod ground;
@@ -26,6 +28,7 @@ mod landing_legs;
 mod lift_off;
 mod moved_chassis;
 mod on_part;
+mod mount_load;
 mod part_gap;
 mod payload;
 mod plan_problems;
@@ -106,6 +109,9 @@ pub static CHECKS: &[&Check] = &[
     &cg_offset::CHECK,
     &rollover::CHECK,
     &tilt::CHECK,
+    &frame_strength::CHECK,
+    &frame_splice::CHECK,
+    &mount_load::CHECK,
     &double_axle::CHECK,
     &e_axle_centre::CHECK,
     &part_gap::CHECK,

@@ -1,6 +1,9 @@
 //! Every change that a person can make, as one value.
 
-use super::{LawChoice, Moving, Payload, PayloadPlace, Place, Placed, Plan, ShaftRun, TrailerLoad};
+use super::{
+    FrameChoice, LawChoice, Moving, Payload, PayloadPlace, Place, Placed, Plan, ShaftRun,
+    TrailerLoad,
+};
 use crate::chassis::{AxleKind, Chassis};
 use crate::law::Regime;
 use crate::library::Library;
@@ -157,6 +160,8 @@ pub enum Edit {
     Law(LawChoice),
     /// Sets the turn, the ramp and the bump.
     Moving(Box<Moving>),
+    /// Sets factors, accelerations and reinforcements of the frame.
+    Frame(Box<FrameChoice>),
     /// Names the plan.
     Rename {
         /// New name.
@@ -283,6 +288,7 @@ impl Edit {
                 plan.law.clone_from(law);
             }
             Self::Moving(moving) => plan.moving = (**moving).clone(),
+            Self::Frame(frame) => plan.frame.clone_from(frame),
             Self::Rename { name } => plan.name.clone_from(name),
             Self::Notes { text } => plan.notes.clone_from(text),
             Self::OwnPart(part) => {

@@ -53,6 +53,7 @@ impl Edit {
                 }
             }
             Self::Law(_) => "Road law".to_owned(),
+            Self::Frame(_) => "Frame".to_owned(),
             Self::Moving(_) => "Turn, ramp and bump".to_owned(),
             Self::Rename { .. } => "Name".to_owned(),
             Self::Notes { .. } => "Notes".to_owned(),

@@ -1,6 +1,7 @@
 //! The pages of answers: one file each, one list. The order of the list is the order on screen.
 
 mod balance;
+mod frame;
 mod law;
 mod loads;
 mod shafts;
@@ -16,6 +17,7 @@ use serde::Serialize;
 pub const PAGES: &[&PageKind] = &[
     &loads::PAGE,
     &law::PAGE,
+    &frame::PAGE,
     &turning::PAGE,
     &balance::PAGE,
     &shafts::PAGE,

@@ -1,6 +1,6 @@
 //! How a mass anywhere on a rigid frame divides among its supports.
 
-use crate::numeric;
+use super::solve;
 
 /// One support: an axle group.
 #[derive(Clone, Debug, PartialEq)]
@@ -108,7 +108,7 @@ fn on_springs(supports: &[Support], free: &[usize], out: &mut Influence) -> Resu
     };
     let (s0, s1, s2) = (sum(0), sum(1), sum(2));
     let unit = |mass: f64, moment: f64| {
-        numeric::solve(vec![vec![s0, s1], vec![s1, s2]], vec![mass, moment])
+        solve(vec![vec![s0, s1], vec![s1, s2]], vec![mass, moment])
             .ok_or_else(|| "the axle groups stand at one place".to_owned())
     };
     let for_mass = unit(1.0, 0.0)?;

@@ -1,0 +1,108 @@
+//! What a part asks of its brackets: its weight times the accelerations that they have to hold.
+
+use crate::part::Fuel;
+use crate::quantity::N_PER_KG;
+use crate::source::{Basis, Source};
+use crate::vehicle::{Item, Vehicle};
+
+/// Up and down, along and across the truck, g, for parts other than gas containers, unless the plan
+/// says it (common practice: 3 to 4, 6 to 10 and 4 to 6; a crash load, not one of the road).
+pub const PART_G: [f64; 3] = [4.0, 8.0, 5.0];
+
+/// Along and across the truck, g, for mounts of gas containers by gross rating of the truck in kg: over
+/// 12 t (N3), over 3.5 t (N2), below (N1). UN R110, 17.4.4 and UN R134, 7.2 (memory).
+pub const TANK_G: [(f64, [f64; 2]); 3] = [
+    (12_000.0, [6.6, 5.0]),
+    (3_500.0, [10.0, 5.0]),
+    (0.0, [20.0, 8.0]),
+];
+
+/// Forward, rearward and sideways, g, that securement of cargo has to hold without breaking: 49 CFR
+/// 393.102(a)(1) (read). The least for anything aboard, not a measure for battery packs or tanks.
+pub const CARGO_G: [f64; 3] = [0.8, 0.5, 0.5];
+
+/// Forces on the mounts of one part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MountForces {
+    /// Tag of the part.
+    pub tag: String,
+    /// What hangs on the mounts: contents full, kg.
+    pub mass_kg: f64,
+    /// Accelerations up and down, along, across, g.
+    pub g: [f64; 3],
+    /// The forces in the same order, N; the part's own weight is part of the first.
+    pub force_n: [f64; 3],
+    /// Who sets the accelerations.
+    pub source: Source,
+    /// Brackets in all, where known.
+    pub brackets: Option<u32>,
+    /// Bolts in all, where known.
+    pub bolts: Option<u32>,
+    /// What brackets and bolts bear, N, where known.
+    pub rating_n: Option<f64>,
+}
+
+impl MountForces {
+    /// The largest of the three forces, N.
+    #[must_use]
+    pub fn largest_n(&self) -> f64 {
+        self.force_n.into_iter().fold(0.0, f64::max)
+    }
+
+    /// Words for the direction of the largest force.
+    #[must_use]
+    pub fn direction(&self) -> &'static str {
+        let names = ["up and down", "along the truck", "across the truck"];
+        let mut best = 0;
+        for (index, force) in self.force_n.iter().enumerate() {
+            if *force > self.force_n[best] {
+                best = index;
+            }
+        }
+        names[best]
+    }
+}
+
+/// Forces on the mounts of every rigid part that hangs on the frame.
+#[must_use]
+pub fn mount_forces(vehicle: &Vehicle) -> Vec<MountForces> {
+    let held = |item: &&Item| {
+        !item.part.soft && item.unsprung_axle.is_none() && item.joined_axle.is_none()
+    };
+    let items = vehicle.items.iter().filter(held);
+    items.map(|item| of_item(vehicle, item)).collect()
+}
+
+fn of_item(vehicle: &Vehicle, item: &Item) -> MountForces {
+    let choice = &vehicle.frame;
+    let chosen = [choice.vertical_g, choice.longitudinal_g, choice.lateral_g];
+    let gas = item
+        .part
+        .contents
+        .as_ref()
+        .is_some_and(|c| c.fuel != Fuel::Diesel);
+    let class = vehicle.chassis.ratings.gvwr_kg.filter(|_| gas);
+    let class = class.and_then(|kg| TANK_G.iter().find(|(over, _)| kg > *over));
+    let usual = class.map_or(PART_G, |(_, [along, across])| [PART_G[0], *along, *across]);
+    let g = [0, 1, 2].map(|i| chosen[i].unwrap_or(usual[i]));
+    let mass_kg = item.mass_at(1.0);
+    let source = if chosen.iter().all(Option::is_some) {
+        Source::new(Basis::Estimate, "accelerations set in the plan")
+    } else if class.is_some() {
+        let words = "UN R110, 17.4.4 and R134, 7.2, from memory; up and down common practice";
+        Source::new(Basis::CommonPractice, words)
+    } else {
+        Source::common_practice()
+    };
+    let mounts = item.part.mounts.as_ref();
+    MountForces {
+        tag: item.tag.clone(),
+        mass_kg,
+        g,
+        force_n: g.map(|g| g * mass_kg * N_PER_KG),
+        source,
+        brackets: mounts.and_then(|m| m.brackets),
+        bolts: mounts.and_then(|m| m.bolts),
+        rating_n: mounts.and_then(|m| m.rating_n),
+    }
+}
