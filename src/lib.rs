@@ -13,6 +13,7 @@ pub mod clearance;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod cli;
 pub mod drawing;
+pub mod energy;
 pub mod findings;
 pub mod geometry;
 pub mod law;
@@ -22,8 +23,10 @@ pub mod loads;
 pub mod numeric;
 pub mod part;
 pub mod plan;
+pub mod plant;
 pub mod quantity;
 pub mod report;
+pub mod route;
 pub mod source;
 pub mod vehicle;
 pub mod web;

@@ -2,11 +2,15 @@
 
 mod bridge;
 mod capacity;
+mod journey;
 mod limits;
+mod size;
 
 pub use bridge::{Bridge, bridge};
 pub use capacity::{Capacity, CapacityRow, capacity};
+pub use journey::{Grades, Journey, Plugged};
 pub use limits::{GroupLimits, Limit, LimitKind, TrailerLimit, group_limits, trailer_limit};
+pub use size::{Size, sizes};
 
 use crate::clearance::{Clearances, clearances};
 use crate::findings::{self, Finding, Severity};

@@ -79,6 +79,11 @@ impl Amount {
             value: share,
         }
     }
+    /// Any quantity.
+    #[must_use]
+    pub const fn of(measure: Measure, value: f64) -> Self {
+        Self { measure, value }
+    }
     /// In words.
     #[must_use]
     pub fn text(self, units: Units) -> String {

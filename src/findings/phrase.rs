@@ -47,6 +47,13 @@ impl Phrase {
         self
     }
 
+    /// Adds any quantity.
+    #[must_use]
+    pub fn amount(mut self, measure: Measure, value: f64) -> Self {
+        self.0.push(Piece::Amount(measure, value));
+        self
+    }
+
     /// The sentence in the reader's units.
     #[must_use]
     pub fn words(&self, units: Units) -> String {

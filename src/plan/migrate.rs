@@ -100,6 +100,7 @@ pub(super) fn from_first(file: &str, value: &Value) -> Result<Plan, Problems> {
         shafts: old.shafts,
         loads: old.loads,
         law: old.law,
+        duty: super::Duty::default(),
         notes: old.notes,
     })
 }

@@ -7,6 +7,8 @@ use serde::{Deserialize, Serialize};
 
 /// Kilograms in one avoirdupois pound, exact (NIST Handbook 44, appendix C).
 pub const KG_PER_LB: f64 = 0.453_592_37;
+/// Metres in one statute mile, exact.
+pub const M_PER_MI: f64 = 1_609.344;
 /// Millimetres in one inch, exact.
 pub const MM_PER_IN: f64 = 25.4;
 
@@ -31,6 +33,20 @@ pub enum Measure {
     Mass,
     /// A fraction inside, percent for people.
     Share,
+    /// Metres inside: a way on the road.
+    Way,
+    /// Metres per second inside.
+    Speed,
+    /// Joule inside.
+    Energy,
+    /// Watt inside.
+    Power,
+    /// Seconds inside, minutes for people.
+    Time,
+    /// Degrees Celsius inside.
+    Temperature,
+    /// Years.
+    Years,
     /// A plain count.
     Count,
 }
@@ -45,6 +61,16 @@ impl Measure {
             (Self::Mass, Units::Metric) => "kg",
             (Self::Mass, Units::Us) => "lb",
             (Self::Share, _) => "%",
+            (Self::Way, Units::Metric) => "km",
+            (Self::Way, Units::Us) => "mi",
+            (Self::Speed, Units::Metric) => "km/h",
+            (Self::Speed, Units::Us) => "mph",
+            (Self::Energy, _) => "kWh",
+            (Self::Power, _) => "kW",
+            (Self::Time, _) => "min",
+            (Self::Temperature, Units::Metric) => "°C",
+            (Self::Temperature, Units::Us) => "°F",
+            (Self::Years, _) => "years",
             (Self::Count, _) => "",
         }
     }
@@ -55,13 +81,22 @@ impl Measure {
             (Self::Length, Units::Us) => MM_PER_IN,
             (Self::Mass, Units::Us) => KG_PER_LB,
             (Self::Share, _) => 0.01,
+            (Self::Way, Units::Metric) => 1_000.0,
+            (Self::Way, Units::Us) => M_PER_MI,
+            (Self::Speed, Units::Metric) => 1.0 / 3.6,
+            (Self::Speed, Units::Us) => M_PER_MI / 3_600.0,
+            (Self::Energy, _) => 3.6e6,
+            (Self::Power, _) => 1_000.0,
+            (Self::Time, _) => 60.0,
+            (Self::Temperature, Units::Us) => 5.0 / 9.0,
             _ => 1.0,
         }
     }
 
     const fn decimals(self, units: Units) -> usize {
         match (self, units) {
-            (Self::Length, Units::Us) | (Self::Share, _) => 1,
+            (Self::Length, Units::Us)
+            | (Self::Share | Self::Way | Self::Speed | Self::Energy | Self::Years, _) => 1,
             _ => 0,
         }
     }
@@ -75,7 +110,11 @@ impl Measure {
     /// Number without unit, grouped in thousands, such as `4,699`.
     #[must_use]
     pub fn number(self, inside: f64, units: Units) -> String {
-        grouped(inside / self.factor(units), self.decimals(units))
+        let zero = match (self, units) {
+            (Self::Temperature, Units::Us) => 32.0,
+            _ => 0.0,
+        };
+        grouped(inside / self.factor(units) + zero, self.decimals(units))
     }
 
     /// Number with unit, such as `4,699 mm`.

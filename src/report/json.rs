@@ -203,7 +203,7 @@ fn bridge_rows(assessment: &Assessment) -> Vec<BridgeRow> {
     rows.collect()
 }
 
-fn row(finding: &Finding, units: Units) -> FindingRow {
+pub(super) fn row(finding: &Finding, units: Units) -> FindingRow {
     let value = |amount: Option<Amount>| amount.map(|a| a.value);
     FindingRow {
         id: finding.check,
@@ -216,6 +216,13 @@ fn row(finding: &Finding, units: Units) -> FindingRow {
         unit: finding.limit.or(finding.measured).map(|a| match a.measure {
             Measure::Mass => "kg",
             Measure::Length => "mm",
+            Measure::Way => "m",
+            Measure::Speed => "m/s",
+            Measure::Energy => "J",
+            Measure::Power => "W",
+            Measure::Time => "s",
+            Measure::Temperature => "°C",
+            Measure::Years => "years",
             Measure::Share | Measure::Count => "1",
         }),
         source: finding.source.to_string(),

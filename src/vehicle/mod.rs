@@ -19,7 +19,7 @@ pub(crate) use resolve::{find_part, listed};
 use crate::chassis::{Axle, Chassis, Zone};
 use crate::geometry::Point;
 use crate::law::Regime;
-use crate::plan::Loads;
+use crate::plan::{Duty, Loads};
 use crate::source::Problem;
 
 /// A plan resolved against a library.
@@ -55,6 +55,8 @@ pub struct Vehicle {
     pub law: Option<Regime>,
     /// The plan claims the allowance for electric or natural-gas vehicles.
     pub allowance: bool,
+    /// What it is to drive.
+    pub duty: Duty,
     /// What could not be resolved.
     pub problems: Vec<Problem>,
 }

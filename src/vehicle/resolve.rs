@@ -61,6 +61,7 @@ impl Vehicle {
             loads: plan.loads.clone(),
             law: None,
             allowance: plan.law.allowance,
+            duty: plan.duty.clone(),
             problems: Vec::new(),
         }
     }

@@ -187,6 +187,7 @@ pub fn plan(chassis: Chassis) -> Plan {
         shafts: Vec::new(),
         loads: Cargo::default(),
         law: LawChoice::default(),
+        duty: Default::default(),
         notes: String::new(),
     }
 }

@@ -1,0 +1,8 @@
+//! Energy: published and computed figures, closed forms, the ledger, and a second road.
+
+#[path = "energy/closed.rs"]
+mod closed;
+#[path = "energy/published.rs"]
+mod published;
+#[path = "energy/rig.rs"]
+mod rig;
