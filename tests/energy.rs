@@ -2,6 +2,8 @@
 
 #[path = "energy/closed.rs"]
 mod closed;
+#[path = "energy/plans.rs"]
+mod plans;
 #[path = "energy/published.rs"]
 mod published;
 #[path = "energy/rig.rs"]

@@ -154,7 +154,8 @@ impl Journey {
         };
         let run = run(&truck, &route, &conditions, go_on);
         let reserve = duty.reserve.unwrap_or(RESERVE);
-        let per_m_j = (run.ledger.cells_j + run.ledger.source_j) / run.distance_m.max(1.0);
+        // What still moves at the end was not used up.
+        let per_m_j = (run.ledger.came_in_j() - run.ledger.motion_j) / run.distance_m.max(1.0);
         let usable = truck.bank.usable_j() * (1.0 - reserve);
         let to_bus = truck
             .source

@@ -25,7 +25,7 @@ pub fn held_speed_mps(
     air_kg_m3: f64,
 ) -> Option<f64> {
     let over = |v: f64| resistance.forces(v, grade, air_kg_m3, 0.0).sum_n() * v - wheel_w;
-    if !(wheel_w > 0.0) {
+    if wheel_w <= 0.0 || wheel_w.is_nan() {
         return None;
     }
     bisect(over, 0.0, 100.0, 1e-9)

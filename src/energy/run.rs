@@ -472,7 +472,7 @@ impl<'a> Loop<'a> {
                 };
                 v1 = 0.0;
             }
-            self.run.short_s += dt;
+            self.run.short_s += if shifting { 0.0 } else { dt };
         }
         let v = 0.5 * (v0 + v1);
         let forces = forces_at(v1, dt);
@@ -571,7 +571,12 @@ impl<'a> Loop<'a> {
         if self.state.source_on {
             run.source_s += dt;
         }
-        if short && v0 > 1.0 && v1 <= v0 && run.slowest.is_none_or(|(slow, _)| v1 < slow) {
+        if short
+            && !shifting
+            && v0 > 1.0
+            && v1 < v0
+            && run.slowest.is_none_or(|(slow, _)| v1 < slow)
+        {
             run.slowest = Some((v1, self.state.x_m));
         }
         let grade = self.route.profile.at(self.state.x_m);

@@ -139,7 +139,7 @@ pub fn from_csv(file: &str, text: &str, speed_mps: f64) -> Result<Route, Problem
     }
     let rises = |value: fn(&Line) -> f64| {
         lines.windows(2).position(|pair| match pair {
-            [a, b] => !(value(b) > value(a)),
+            [a, b] => value(b) <= value(a),
             _ => false,
         })
     };

@@ -45,7 +45,7 @@ impl Profile {
         for pair in points.windows(2) {
             let [a, b] = pair else { continue };
             let run = b.0 - a.0;
-            if !(run > 0.0) {
+            if run <= 0.0 || run.is_nan() {
                 return None;
             }
             let grade = (b.1 - a.1) / run;

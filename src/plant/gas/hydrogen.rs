@@ -6,6 +6,7 @@
 
 use crate::numeric::pow;
 
+#[expect(clippy::approx_constant, reason = "3.14 is the paper's exponent")]
 const TERMS: [(f64, f64, f64); 9] = [
     (0.058_884_60, 1.325, 1.0),
     (-0.061_361_11, 1.87, 1.0),
