@@ -6,8 +6,10 @@ mod bounds;
 mod bridge;
 mod capacity;
 mod frame;
+mod journey;
 mod limits;
 mod position;
+mod size;
 
 pub use balance::{CaseBalance, DonorBalance, balance};
 pub use best::{Best, BestPositions, best_positions};
@@ -15,8 +17,10 @@ pub use bounds::{Bound, Bounds, Stand};
 pub use bridge::{Bridge, bridge};
 pub use capacity::{Capacity, CapacityRow, Passed, capacity};
 pub use frame::frame_of;
+pub use journey::{Grades, Journey, Plugged};
 pub use limits::{GroupLimits, Limit, LimitKind, TrailerLimit, group_limits, trailer_limit};
 pub use position::{AxleHoles, Binding, PositionRange, axle_holes, fifth_wheel_range};
+pub use size::{Size, sizes};
 
 use crate::clearance::{Clearances, clearances};
 use crate::driveline::{Driveline, driveline};

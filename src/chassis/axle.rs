@@ -292,6 +292,15 @@ impl Axle {
     }
 }
 
+impl Tyres {
+    /// Rolling radius: what the tyre travels in one turn over 2π. Radial tyres roll 3.05 times their
+    /// diameter (ETRTO standards manual, from memory).
+    #[must_use]
+    pub fn rolling_radius_mm(&self) -> f64 {
+        3.05 * self.diameter_mm / std::f64::consts::TAU
+    }
+}
+
 impl super::Chassis {
     /// Where a group's load acts: the middle of its axles that are down, or the load-weighted middle
     /// when the shares are stated or follow the springs; of all of them when every one is `up`. `None`

@@ -52,6 +52,12 @@ impl Chassis {
                 1_700.0,
             );
         });
+        if let Some(r) = &self.resistance {
+            c.under("resistance", |c| {
+                c.range("drag_area_m2", r.drag_area_m2, 1.0, 20.0);
+                c.range("rolling", r.rolling, 0.001, 0.05);
+            });
+        }
         c.under("rail", |c| self.rail.check(c));
         c.count("reinforcement", self.reinforcements.len(), 20);
         c.each("reinforcement", &self.reinforcements, |c, r| r.check(c));

@@ -98,6 +98,22 @@ pub struct Chassis {
     pub ticket: Option<ScaleTicket>,
     /// Where a driver sits.
     pub driver_seat: Spot,
+    /// What holds it back on the road; without it no drive is assessed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub resistance: Option<RoadResistance>,
+}
+
+/// What holds a truck back on the road, with the trailer or body that it usually has.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct RoadResistance {
+    /// Drag coefficient times frontal area, averaged over the winds of a year.
+    pub drag_area_m2: f64,
+    /// Rolling coefficient, newton per newton.
+    pub rolling: f64,
+    /// Where the figures come from.
+    pub source: Source,
 }
 
 /// Main dimensions, ISO 612 and trade terms, in millimetres.

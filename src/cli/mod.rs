@@ -2,6 +2,7 @@
 //!
 //! Exit code 0 when nothing fails, 1 when a finding fails, 2 when input cannot be used.
 
+mod drive;
 mod evaluate;
 mod schema;
 mod show;
@@ -87,6 +88,47 @@ enum Command {
         #[arg(long, value_enum, default_value = "metric")]
         units: UnitsChoice,
     },
+    /// Drive a plan on a route: energy, time, power, heat.
+    Drive {
+        /// Plan file.
+        plan: PathBuf,
+        /// Route id, or a CSV file; the plan's own when not given.
+        #[arg(long, value_name = "ID|FILE")]
+        route: Option<String>,
+        /// How to answer.
+        #[arg(long, value_enum, default_value = "text")]
+        format: Format,
+        /// Units of the words.
+        #[arg(long, value_enum, default_value = "metric")]
+        units: UnitsChoice,
+    },
+    /// How many packs a range takes, for every pack of the library.
+    Size {
+        /// Plan file.
+        plan: PathBuf,
+        /// Way, such as 200mi or 320km.
+        #[arg(long)]
+        range: String,
+        /// Route id, or a CSV file; the plan's own when not given.
+        #[arg(long, value_name = "ID|FILE")]
+        route: Option<String>,
+        /// Units of the words.
+        #[arg(long, value_enum, default_value = "metric")]
+        units: UnitsChoice,
+    },
+    /// How long charging takes.
+    Charge {
+        /// Plan file.
+        plan: PathBuf,
+        /// Inlet or charger on the truck: mark or part id.
+        #[arg(long)]
+        inlet: Option<String>,
+        /// Units of the words.
+        #[arg(long, value_enum, default_value = "metric")]
+        units: UnitsChoice,
+    },
+    /// List routes.
+    Routes,
     /// List chassis, trailers and road laws.
     Templates,
     /// List parts.
@@ -184,6 +226,22 @@ fn dispatch(arguments: Arguments) -> Result<ExitCode, Failure> {
             date,
             units.into(),
         ),
+        Command::Drive {
+            plan,
+            route,
+            format,
+            units,
+        } => drive::run(&library, &plan, route.as_deref(), format, units.into()),
+        Command::Size {
+            plan,
+            range,
+            route,
+            units,
+        } => drive::size(&library, &plan, route.as_deref(), &range, units.into()),
+        Command::Charge { plan, inlet, units } => {
+            drive::charge(&library, &plan, inlet.as_deref(), units.into())
+        }
+        Command::Routes => Ok(show::routes()),
         Command::Templates => Ok(show::templates(&library)),
         Command::Parts => Ok(show::parts(&library)),
         Command::Schema { of } => Ok(schema::run(of)),

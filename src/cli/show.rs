@@ -53,6 +53,15 @@ pub(super) fn templates(library: &Library) -> ExitCode {
     ExitCode::SUCCESS
 }
 
+pub(super) fn routes() -> ExitCode {
+    let mut out = String::new();
+    for (id, name) in crate::route::SHIPPED {
+        let _ = writeln!(out, "{id:<20}{name}");
+    }
+    print(&out);
+    ExitCode::SUCCESS
+}
+
 pub(super) fn parts(library: &Library) -> ExitCode {
     let mut out = String::new();
     for part in library.parts.values() {
@@ -87,13 +96,19 @@ pub(super) fn explain(id: Option<&str>) -> Result<ExitCode, Failure> {
         for check in findings::CHECKS {
             let _ = writeln!(out, "{:<24}{}", check.id, check.title);
         }
+        out.push_str("On a drive\n");
+        for check in findings::JOURNEY_CHECKS {
+            let _ = writeln!(out, "{:<24}{}", check.id, check.title);
+        }
         print(&out);
         return Ok(ExitCode::SUCCESS);
     };
-    let check = findings::explain(id).ok_or_else(|| {
-        let known: Vec<&str> = findings::CHECKS.iter().map(|c| c.id).collect();
+    let manual = findings::manual(id).ok_or_else(|| {
+        let of_plans = findings::CHECKS.iter().map(|c| c.id);
+        let of_drives = findings::JOURNEY_CHECKS.iter().map(|c| c.id);
+        let known: Vec<&str> = of_plans.chain(of_drives).collect();
         Failure::Input(format!("{id}: is not a check ({})", known.join(", ")))
     })?;
-    print(&check.manual());
+    print(&manual);
     Ok(ExitCode::SUCCESS)
 }

@@ -2,8 +2,8 @@
 
 use crate::geometry::Point;
 use crate::manoeuvre::Sweep;
-use std::collections::BTreeMap;
 use crate::numeric::BeamPiece;
+use std::collections::BTreeMap;
 
 pub use crate::findings::Severity;
 

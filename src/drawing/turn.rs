@@ -231,7 +231,15 @@ fn at_start(vehicle: &Vehicle, marks: &Marks, style: &Style, u: f64) -> Vec<Grou
     let everywhere = Rect::new(at(-60_000.0, -60_000.0), at(60_000.0, 60_000.0));
     for seen in &parts::seen(vehicle, View::Plan, &everywhere) {
         let item = &vehicle.items[seen.index];
-        groups.push(parts::part(item, seen, View::Plan, style, None, &marks.parts, u));
+        groups.push(parts::part(
+            item,
+            seen,
+            View::Plan,
+            style,
+            None,
+            &marks.parts,
+            u,
+        ));
     }
     groups
 }

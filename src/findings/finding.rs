@@ -127,6 +127,11 @@ impl Amount {
             value: newton,
         }
     }
+    /// Any quantity.
+    #[must_use]
+    pub const fn of(measure: Measure, value: f64) -> Self {
+        Self { measure, value }
+    }
     /// In words.
     #[must_use]
     pub fn text(self, units: Units) -> String {

@@ -4,17 +4,19 @@
 
 mod checks;
 mod finding;
+mod journey;
 mod phrase;
 
 pub use checks::{CHECKS, payload_possible};
 pub use finding::{Amount, Finding, Pointer, Severity};
+pub use journey::JOURNEY_CHECKS;
 pub use phrase::Phrase;
 
-use crate::assessment::Answers;
+use crate::assessment::{Answers, Journey};
 
-/// A check: its header is its manual.
+/// A check: its header is its manual. What it looks at is the assessment of a plan, or of a drive.
 #[derive(Debug)]
-pub struct Check {
+pub struct Check<About = Answers> {
     /// Stable id.
     pub id: &'static str,
     /// A few words.
@@ -30,22 +32,24 @@ pub struct Check {
     /// What it takes for granted.
     pub assumes: &'static [&'static str],
     /// Runs it.
-    pub run: fn(&Answers, &mut Report),
+    pub run: fn(&About, &mut Report),
 }
 
 /// Collects the findings of one check.
 #[derive(Debug)]
 pub struct Report {
-    check: &'static Check,
+    id: &'static str,
+    title: &'static str,
+    assumes: &'static [&'static str],
     findings: Vec<Finding>,
 }
 
 impl Report {
     /// Adds a finding.
     pub fn add(&mut self, mut finding: Finding) {
-        finding.check = self.check.id;
-        finding.title = self.check.title;
-        let of_check = self.check.assumes.iter().map(|a| (*a).to_owned());
+        finding.check = self.id;
+        finding.title = self.title;
+        let of_check = self.assumes.iter().map(|a| (*a).to_owned());
         finding.assumptions.splice(0..0, of_check);
         self.findings.push(finding);
     }
@@ -66,13 +70,25 @@ impl Report {
 /// Runs every check; findings come worst first, then in the order of the list.
 #[must_use]
 pub fn all(answers: &Answers) -> Vec<Finding> {
+    run(CHECKS, answers)
+}
+
+/// Runs every check of a drive; in the same order.
+#[must_use]
+pub fn of_journey(journey: &Journey) -> Vec<Finding> {
+    run(JOURNEY_CHECKS, journey)
+}
+
+fn run<About>(checks: &[&'static Check<About>], about: &About) -> Vec<Finding> {
     let mut findings = Vec::new();
-    for check in CHECKS {
+    for check in checks {
         let mut report = Report {
-            check,
+            id: check.id,
+            title: check.title,
+            assumes: check.assumes,
             findings: Vec::new(),
         };
-        (check.run)(answers, &mut report);
+        (check.run)(about, &mut report);
         findings.extend(report.findings);
     }
     // A stable sort: equal ones keep the order of the list.
@@ -90,7 +106,16 @@ pub fn explain(id: &str) -> Option<&'static Check> {
     CHECKS.iter().copied().find(|check| check.id == id)
 }
 
-impl Check {
+/// The manual page of a check, of a plan or of a drive, by its id.
+#[must_use]
+pub fn manual(id: &str) -> Option<String> {
+    let drive = JOURNEY_CHECKS.iter().find(|check| check.id == id);
+    explain(id)
+        .map(Check::manual)
+        .or_else(|| drive.map(|check| check.manual()))
+}
+
+impl<About> Check<About> {
     /// The manual page of this check, from its header.
     #[must_use]
     pub fn manual(&self) -> String {

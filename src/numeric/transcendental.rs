@@ -1,4 +1,5 @@
-//! Trigonometry with the same digits on every machine. Angles are in radians.
+//! Trigonometry, exponentials and logarithms with the same digits on every machine. Angles are in
+//! radians.
 //!
 //! Where rounding can push an argument just out of range (`sqrt(-1e-18)`, `acos(1.0000000000000002)`)
 //! the argument is taken at the edge of the range. A NaN that is passed in comes back: non-finite
@@ -56,6 +57,25 @@ pub fn atan2(y: f64, x: f64) -> f64 {
 #[must_use]
 pub fn hypot(a: f64, b: f64) -> f64 {
     libm::hypot(a, b)
+}
+
+/// e to the power of the argument.
+#[must_use]
+pub fn exp(exponent: f64) -> f64 {
+    libm::exp(exponent)
+}
+
+/// Natural logarithm; an argument that is not positive, which only rounding can produce here, counts
+/// as the smallest positive number.
+#[must_use]
+pub fn ln(value: f64) -> f64 {
+    libm::log(value.max(f64::MIN_POSITIVE))
+}
+
+/// A positive base to any power.
+#[must_use]
+pub fn pow(base: f64, exponent: f64) -> f64 {
+    libm::pow(base, exponent)
 }
 
 /// Square root; a negative argument, which only rounding can produce here, counts as 0.

@@ -198,6 +198,8 @@ data! {
     Cooler {
         /// Heat given away at 40 °C ambient.
         heat_kw_at_40c: Option<f64>,
+        /// Coolant temperature at which that heat is given away, °C.
+        coolant_c: Option<f64>,
         /// Fan or compressor power.
         fan_kw: Option<f64>,
         /// Face area, square metres.
@@ -213,6 +215,8 @@ data! {
         climate_kw: Option<f64>,
         /// Anything else.
         other_kw: Option<f64>,
+        /// What a brake resistor turns into heat, on demand.
+        brake_kw: Option<f64>,
     }
     /// What holds a part on the rails.
     Mounts {

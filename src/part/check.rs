@@ -153,6 +153,7 @@ impl Part {
         }
         if let Some(cooler) = &self.cooler {
             c.range_if("cooler.heat_kw_at_40c", cooler.heat_kw_at_40c, 0.0, 2_000.0);
+            c.range_if("cooler.coolant_c", cooler.coolant_c, 41.0, 130.0);
             c.range_if("cooler.fan_kw", cooler.fan_kw, 0.0, 200.0);
             c.range_if("cooler.face_m2", cooler.face_m2, 0.0, 20.0);
         }
@@ -161,6 +162,7 @@ impl Part {
             c.range_if("load.steer_kw", load.steer_kw, 0.0, 200.0);
             c.range_if("load.climate_kw", load.climate_kw, 0.0, 200.0);
             c.range_if("load.other_kw", load.other_kw, 0.0, 1_000.0);
+            c.range_if("load.brake_kw", load.brake_kw, 0.0, 1_000.0);
         }
         if let Some(hot) = &self.hot {
             c.range_if("hot.surface_c", hot.surface_c, -50.0, 1_500.0);

@@ -75,6 +75,22 @@ impl Plan {
             c.under("law.own", |c| own.check_under(c));
         }
         c.under("frame", |c| self.frame.check(c));
+        c.under("duty", |c| {
+            let d = &self.duty;
+            if let Some(route) = &d.route {
+                c.id("route", route);
+            }
+            c.range_if("trips_a_day", d.trips_a_day.map(f64::from), 1.0, 50.0);
+            c.range_if("days_a_year", d.days_a_year, 1.0, 366.0);
+            c.range_if("temperature_c", d.temperature_c, -30.0, 50.0);
+            c.range_if("headwind_mps", d.headwind_mps, -20.0, 20.0);
+            c.range_if("drag_area_m2", d.drag_area_m2, 1.0, 20.0);
+            c.range_if("rolling", d.rolling, 0.001, 0.05);
+            c.range_if("reserve", d.reserve, 0.0, 0.9);
+            c.range_if("health", d.health, 0.5, 1.0);
+            c.range_if("hold_soc", d.hold_soc, 0.05, 0.98);
+            c.range_if("plug_hours", d.plug_hours, 0.0, 24.0);
+        });
         c.done()
     }
 

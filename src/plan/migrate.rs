@@ -102,6 +102,7 @@ pub(super) fn from_first(file: &str, value: &Value) -> Result<Plan, Problems> {
         law: old.law,
         moving: super::Moving::default(),
         frame: FrameChoice::default(),
+        duty: super::Duty::default(),
         notes: old.notes,
     })
 }

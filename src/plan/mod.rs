@@ -53,9 +53,61 @@ pub struct Plan {
     /// Strength of the frame and of what holds the parts.
     #[serde(default, skip_serializing_if = "FrameChoice::is_default")]
     pub frame: FrameChoice,
+    /// What it is to drive.
+    #[serde(default, skip_serializing_if = "Duty::is_unsaid")]
+    pub duty: Duty,
     /// Notes for people.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,
+}
+
+/// What the truck is to drive, and what is taken for it. What is not given is the route's or the
+/// chassis's own, or common practice as the drive's report says.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Duty {
+    /// Route id.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub route: Option<String>,
+    /// How often the route is driven in a day.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub trips_a_day: Option<u32>,
+    /// Days of work in a year.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub days_a_year: Option<f64>,
+    /// Air temperature, °C.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub temperature_c: Option<f64>,
+    /// Wind against the truck, metres per second.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub headwind_mps: Option<f64>,
+    /// Drag area, square metre.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub drag_area_m2: Option<f64>,
+    /// Rolling coefficient.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rolling: Option<f64>,
+    /// Share of the usable energy that is to be left at the end of the day.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reserve: Option<f64>,
+    /// Share of the new energy that the packs still hold; 1 is new.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub health: Option<f64>,
+    /// State of charge that the generator or fuel cell holds.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hold_soc: Option<f64>,
+    /// Hours at the plug in a day.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plug_hours: Option<f64>,
+}
+
+impl Duty {
+    /// True when nothing is given.
+    #[must_use]
+    pub fn is_unsaid(&self) -> bool {
+        *self == Self::default()
+    }
 }
 
 /// Which donor chassis.
@@ -289,6 +341,7 @@ impl Plan {
             law: LawChoice::default(),
             moving: Moving::default(),
             frame: FrameChoice::default(),
+            duty: Duty::default(),
             notes: String::new(),
         }
     }

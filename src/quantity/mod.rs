@@ -9,6 +9,8 @@ use serde::{Deserialize, Serialize};
 pub const KG_PER_LB: f64 = 0.453_592_37;
 /// Newton metres in one pound-force foot: 4.448 221 615 260 5 N (exact) times 0.3048 m.
 pub const NM_PER_LBFT: f64 = 1.355_817_948_331_400_4;
+/// Metres in one statute mile, exact.
+pub const M_PER_MI: f64 = 1_609.344;
 /// Millimetres in one inch, exact.
 pub const MM_PER_IN: f64 = 25.4;
 /// Standard acceleration of free fall, m/s², exact: what a kilogram weighs in newton (ISO 80000-3).
@@ -37,6 +39,20 @@ pub enum Measure {
     Mass,
     /// A fraction inside, percent for people.
     Share,
+    /// Metres inside: a way on the road.
+    Way,
+    /// Metres per second inside.
+    RoadSpeed,
+    /// Joule inside.
+    Energy,
+    /// Watt inside.
+    Power,
+    /// Seconds inside, minutes for people.
+    Time,
+    /// Degrees Celsius inside.
+    Temperature,
+    /// Years.
+    Years,
     /// A plain count.
     Count,
     /// Degrees, inside and for people.
@@ -87,6 +103,16 @@ impl Measure {
             (Self::Stress, Units::Us) => "psi",
             (Self::Modulus, Units::Metric) => "cm³",
             (Self::Modulus, Units::Us) => "in³",
+            (Self::Way, Units::Metric) => "km",
+            (Self::Way, Units::Us) => "mi",
+            (Self::RoadSpeed, Units::Metric) => "km/h",
+            (Self::RoadSpeed, Units::Us) => "mph",
+            (Self::Energy, _) => "kWh",
+            (Self::Power, _) => "kW",
+            (Self::Time, _) => "min",
+            (Self::Temperature, Units::Metric) => "°C",
+            (Self::Temperature, Units::Us) => "°F",
+            (Self::Years, _) => "years",
         }
     }
 
@@ -105,6 +131,14 @@ impl Measure {
             (Self::Stress, Units::Us) => N_PER_LBF / (MM_PER_IN * MM_PER_IN),
             (Self::Modulus, Units::Metric) => 1e3,
             (Self::Modulus, Units::Us) => MM_PER_IN * MM_PER_IN * MM_PER_IN,
+            (Self::Way, Units::Metric) => 1_000.0,
+            (Self::Way, Units::Us) => M_PER_MI,
+            (Self::RoadSpeed, Units::Metric) => 1.0 / 3.6,
+            (Self::RoadSpeed, Units::Us) => M_PER_MI / 3_600.0,
+            (Self::Energy, _) => 3.6e6,
+            (Self::Power, _) => 1_000.0,
+            (Self::Time, _) => 60.0,
+            (Self::Temperature, Units::Us) => 5.0 / 9.0,
             _ => 1.0,
         }
     }
@@ -112,7 +146,15 @@ impl Measure {
     const fn decimals(self, units: Units) -> usize {
         match (self, units) {
             (Self::Length | Self::Modulus, Units::Us)
-            | (Self::Share | Self::Angle, _)
+            | (
+                Self::Share
+                | Self::Angle
+                | Self::Way
+                | Self::RoadSpeed
+                | Self::Energy
+                | Self::Years,
+                _,
+            )
             | (Self::Force | Self::Moment, Units::Metric) => 1,
             (Self::Factor, _) => 2,
             (Self::Gravity, _) | (Self::LoadForWidth, Units::Metric) => 2,
@@ -129,7 +171,11 @@ impl Measure {
     /// Number without unit, grouped in thousands, such as `4,699`.
     #[must_use]
     pub fn number(self, inside: f64, units: Units) -> String {
-        grouped(inside / self.factor(units), self.decimals(units))
+        let zero = match (self, units) {
+            (Self::Temperature, Units::Us) => 32.0,
+            _ => 0.0,
+        };
+        grouped(inside / self.factor(units) + zero, self.decimals(units))
     }
 
     /// Number with unit, such as `4,699 mm`.

@@ -1,8 +1,8 @@
 //! The evaluation as data for other programs. Masses in kilograms, lengths in millimetres.
 
 use super::balance_rows::{self, BalanceRow, ShaftRow};
-use super::moving::{MovingRow, moving};
 use super::frame::{self, FrameRow};
+use super::moving::{MovingRow, moving};
 use crate::assessment::Assessment;
 use crate::findings::{Amount, Finding, Severity};
 use crate::loads::{Case, CaseLoads};
@@ -268,7 +268,7 @@ fn best_rows(assessment: &Assessment) -> Vec<BestRow> {
     rows.collect()
 }
 
-fn row(finding: &Finding, units: Units) -> FindingRow {
+pub(super) fn row(finding: &Finding, units: Units) -> FindingRow {
     let value = |amount: Option<Amount>| amount.map(|a| a.value);
     FindingRow {
         id: finding.check,
@@ -281,6 +281,13 @@ fn row(finding: &Finding, units: Units) -> FindingRow {
         unit: finding.limit.or(finding.measured).map(|a| match a.measure {
             Measure::Mass => "kg",
             Measure::Length => "mm",
+            Measure::Way => "m",
+            Measure::RoadSpeed => "m/s",
+            Measure::Energy => "J",
+            Measure::Power => "W",
+            Measure::Time => "s",
+            Measure::Temperature => "°C",
+            Measure::Years => "years",
             Measure::Angle => "deg",
             Measure::Speed => "rpm",
             Measure::Torque => "N·m",

@@ -3,6 +3,7 @@
 mod balance_rows;
 mod cautions;
 mod frame;
+mod journey;
 mod json;
 mod marks;
 mod moving;
@@ -12,7 +13,11 @@ mod text;
 
 pub use cautions::{Caution, cautions};
 pub use frame::FrameRow;
-pub use json::{ASSUMPTIONS, Evaluation, evaluation};
+pub use journey::{
+    JourneyReport, charge_text, journey_data, journey_findings, journey_text, sizes_text,
+};
+pub use json::{ASSUMPTIONS, Evaluation, FindingRow, evaluation};
+use json::{NOTICE, row as finding_row};
 pub use marks::{frame_mark, marks, sheet, sheet_with, turn_marks};
 pub use page::{Column, Page, Row, Table};
 pub use pages::{PAGES, PageChoice, PageKind, page, page_choices};

@@ -22,7 +22,7 @@ pub use shaft::ShaftLine;
 use crate::chassis::{Axle, Chassis, Zone};
 use crate::geometry::Point;
 use crate::law::Regime;
-use crate::plan::{FrameChoice, Loads, Moving};
+use crate::plan::{Duty, FrameChoice, Loads, Moving};
 use crate::source::Problem;
 
 /// A plan resolved against a library.
@@ -68,6 +68,8 @@ pub struct Vehicle {
     pub intermodal: bool,
     /// The turn, the ramp and the bump that it must take.
     pub moving: Moving,
+    /// What it is to drive.
+    pub duty: Duty,
     /// What could not be resolved.
     pub problems: Vec<Problem>,
 }

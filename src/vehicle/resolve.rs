@@ -64,6 +64,7 @@ impl Vehicle {
             moving: plan.moving.clone(),
             which_allowance: plan.law.which.clone(),
             intermodal: plan.law.intermodal,
+            duty: plan.duty.clone(),
             problems: Vec::new(),
         }
     }

@@ -6,14 +6,15 @@ use std::collections::BTreeSet;
 /// Floors from the ground up; a module uses its own floor and lower ones.
 const FLOORS: [(&str, &[&str]); 9] = [
     ("GROUND", &["quantity", "geometry", "numeric", "source"]),
-    ("DATA", &["chassis", "part", "law"]),
+    ("DATA", &["chassis", "part", "law", "route"]),
     ("DATA, all of it", &["library"]),
-    ("VEHICLE", &["plan", "vehicle"]),
+    ("VEHICLE", &["plan", "vehicle", "plant"]),
     (
         "ANSWERS",
         &[
             "clearance",
             "driveline",
+            "energy",
             "frame",
             "loads",
             "legality",
@@ -32,6 +33,7 @@ const STRANGERS: [&[&str]; 2] = [
     &[
         "clearance",
         "driveline",
+        "energy",
         "frame",
         "loads",
         "legality",

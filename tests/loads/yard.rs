@@ -191,6 +191,7 @@ pub fn plan(chassis: Chassis) -> Plan {
         law: LawChoice::default(),
         moving: Default::default(),
         frame: FrameChoice::default(),
+        duty: Default::default(),
         notes: String::new(),
     }
 }

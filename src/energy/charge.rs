@@ -1,0 +1,215 @@
+//! Charging: constant current, then constant voltage, within plug, inlet and pack.
+//!
+//! The voltage behind a resistance gives the taper by itself: at the highest voltage the current is
+//! (U_max − U_oc) / R and dies away as the cells fill.
+
+use crate::plant::Bank;
+use serde::Serialize;
+
+/// What a plug can give.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Plug {
+    /// Name of the standard.
+    pub name: &'static str,
+    /// Highest voltage, volt.
+    pub most_v: f64,
+    /// Lowest voltage, volt.
+    pub least_v: f64,
+    /// Largest current, ampere.
+    pub most_a: f64,
+    /// Largest power, watt.
+    pub most_w: f64,
+    /// Share of the wall's energy that arrives at the packs.
+    pub efficiency: f64,
+    /// Where the limits come from.
+    pub source: &'static str,
+}
+
+/// Plugs by direct current, from memory of the public descriptions of the standards.
+pub const PLUGS: [Plug; 4] = [
+    Plug {
+        name: "CCS 150 kW",
+        most_v: 1_000.0,
+        least_v: 200.0,
+        most_a: 200.0,
+        most_w: 150e3,
+        efficiency: 0.94,
+        source: "combined charging system, 200 A contacts (memory)",
+    },
+    Plug {
+        name: "CCS 350 kW",
+        most_v: 1_000.0,
+        least_v: 200.0,
+        most_a: 500.0,
+        most_w: 350e3,
+        efficiency: 0.94,
+        source: "combined charging system, 500 A cooled cable (memory)",
+    },
+    Plug {
+        name: "MCS 1 MW",
+        most_v: 1_250.0,
+        least_v: 300.0,
+        most_a: 1_000.0,
+        most_w: 1_000e3,
+        efficiency: 0.95,
+        source: "megawatt charging system (public description, read)",
+    },
+    Plug {
+        name: "MCS 3.75 MW",
+        most_v: 1_250.0,
+        least_v: 300.0,
+        most_a: 3_000.0,
+        most_w: 3_750e3,
+        efficiency: 0.95,
+        source: "megawatt charging system (public description, read)",
+    },
+];
+
+/// Line voltage, current and phases of an alternating-current outlet.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Outlet {
+    /// Line to line with three phases, to neutral with one, volt.
+    pub volts: f64,
+    /// Ampere.
+    pub amps: f64,
+    /// 1 or 3.
+    pub phases: u8,
+}
+
+impl Outlet {
+    /// Power at unity power factor, watt: √3 U I with three phases, U I with one.
+    #[must_use]
+    pub fn power_w(&self) -> f64 {
+        let factor = if self.phases == 3 {
+            crate::numeric::sqrt(3.0)
+        } else {
+            1.0
+        };
+        factor * self.volts * self.amps
+    }
+}
+
+impl Plug {
+    /// Power at a voltage of the packs, watt; `None` when the packs are above or below what it can.
+    #[must_use]
+    pub fn power_w(&self, pack_v: f64) -> Option<f64> {
+        (self.least_v..=self.most_v)
+            .contains(&pack_v)
+            .then(|| (pack_v * self.most_a).min(self.most_w))
+    }
+}
+
+/// Limits of one charge.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limits {
+    /// Largest current, ampere.
+    pub most_a: f64,
+    /// Largest power at the terminals, watt.
+    pub most_w: f64,
+    /// Highest voltage at the terminals, volt.
+    pub most_v: f64,
+    /// It ends when the current has fallen to this, ampere.
+    pub end_a: f64,
+    /// Temperature of the packs, °C.
+    pub pack_c: f64,
+}
+
+/// A moment of a charge.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Moment {
+    /// Time, seconds.
+    pub t_s: f64,
+    /// State of charge.
+    pub soc: f64,
+    /// Voltage at the terminals, volt.
+    pub volts: f64,
+    /// Current into the packs, ampere.
+    pub amps: f64,
+}
+
+/// A charge from one state of charge to another.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Charge {
+    /// Time, seconds.
+    pub time_s: f64,
+    /// Time until the voltage limit is reached, seconds; the whole time when it is not.
+    pub at_current_s: f64,
+    /// State of charge at the end.
+    pub soc_end: f64,
+    /// Energy at the terminals, joule.
+    pub energy_j: f64,
+    /// Heat in the packs, joule.
+    pub heat_j: f64,
+    /// Most power, watt.
+    pub most_w: f64,
+    /// True when it ended because of the current and not at the state of charge that was wanted.
+    pub tapered_out: bool,
+    /// The course, thinned out.
+    pub moments: Vec<Moment>,
+}
+
+/// Longest charge that is followed, seconds (four days).
+const LONGEST_S: f64 = 345_600.0;
+
+/// Charges a bank. Steps of a second; half a step ahead for the state of charge.
+#[must_use]
+pub fn charge(bank: &Bank, from_soc: f64, to_soc: f64, limits: &Limits) -> Charge {
+    let dt: f64 = 1.0;
+    let mut out = Charge {
+        time_s: 0.0,
+        at_current_s: 0.0,
+        soc_end: from_soc,
+        energy_j: 0.0,
+        heat_j: 0.0,
+        most_w: 0.0,
+        tapered_out: false,
+        moments: Vec::new(),
+    };
+    let mut soc = from_soc;
+    let mut tapering = false;
+    let mut half = 0.0;
+    let mut count = 0_u32;
+    while soc < to_soc - 1e-12 && out.time_s < LONGEST_S {
+        let middle = (soc + half).min(1.0);
+        let open = bank.open_v(middle);
+        let resistance = bank.resistance_ohm(limits.pack_c, middle);
+        let by_voltage = (limits.most_v - open) / resistance;
+        let by_pack = bank.charge_w * bank.cell.charge_share(limits.pack_c);
+        let by_power = bank
+            .draw(-by_pack.min(limits.most_w), limits.pack_c, middle)
+            .amps
+            .abs();
+        let plain = limits.most_a.min(by_power);
+        if by_voltage < plain {
+            tapering = true;
+        }
+        let amps = plain.min(by_voltage);
+        if amps <= limits.end_a && (tapering || amps <= 1e-6) {
+            out.tapered_out = true;
+            break;
+        }
+        let step = dt.min((to_soc - soc) * bank.charge_c() / amps);
+        let gained = amps * step / bank.charge_c();
+        let volts = open + resistance * amps;
+        out.energy_j += volts * amps * step;
+        out.heat_j += resistance * amps * amps * step;
+        out.most_w = out.most_w.max(volts * amps);
+        out.time_s += step;
+        if !tapering {
+            out.at_current_s = out.time_s;
+        }
+        if count.is_multiple_of(30) {
+            out.moments.push(Moment {
+                t_s: out.time_s,
+                soc,
+                volts,
+                amps,
+            });
+        }
+        count += 1;
+        half = 0.5 * gained;
+        soc += gained;
+    }
+    out.soc_end = soc;
+    out
+}

@@ -1,0 +1,697 @@
+//! The time loop.
+
+use super::cooling::Temperatures;
+use super::driver::{Driver, Wanted};
+use super::ledger::Ledger;
+use super::state::{Reach, SHIFT_SECONDS, State};
+use super::truck::Truck;
+use crate::route::{Course, Route};
+use serde::Serialize;
+
+/// How the generator or fuel cell is run. Preview of terrain comes beside these, not in them.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub enum Strategy {
+    /// Follows the average need and holds the packs near a state of charge.
+    Follow {
+        /// State of charge to hold.
+        hold: f64,
+    },
+    /// Full power from a low state of charge until a high one is reached.
+    Switch {
+        /// Starts below this.
+        start: f64,
+        /// Stops above this.
+        stop: f64,
+    },
+    /// Never runs.
+    Off,
+}
+
+/// What a run begins with.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Conditions {
+    /// Time step, seconds.
+    pub step_s: f64,
+    /// The driver.
+    pub driver: Driver,
+    /// State of charge at the start; the highest in use when not given.
+    pub soc: Option<f64>,
+    /// Temperature of the packs, °C.
+    pub pack_c: f64,
+    /// How the source is run.
+    pub strategy: Strategy,
+    /// Speed at the start, m/s; 0 is standing.
+    pub speed_mps: f64,
+}
+
+impl Default for Conditions {
+    fn default() -> Self {
+        Self {
+            step_s: 0.25,
+            driver: Driver::default(),
+            soc: None,
+            pack_c: 25.0,
+            strategy: Strategy::Follow { hold: 0.6 },
+            speed_mps: 0.0,
+        }
+    }
+}
+
+/// How a run ended.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub enum End {
+    /// At the end of the route.
+    Finished,
+    /// Before it.
+    Stranded {
+        /// Why, in words.
+        why: String,
+    },
+    /// Somebody stopped the computation.
+    Cancelled,
+}
+
+/// The truck at one moment.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Sample {
+    /// Time, seconds.
+    pub t_s: f64,
+    /// Place, metres.
+    pub x_m: f64,
+    /// Speed, m/s.
+    pub v_mps: f64,
+    /// Speed that was wanted, m/s.
+    pub wanted_mps: f64,
+    /// Grade, fraction.
+    pub grade: f64,
+    /// State of charge.
+    pub soc: f64,
+    /// Power at the wheels, watt.
+    pub wheel_w: f64,
+    /// Power out of the packs, watt.
+    pub pack_w: f64,
+    /// Power of the source, watt.
+    pub source_w: f64,
+    /// Gear, from 1.
+    pub gear: usize,
+    /// Coolant of the source, °C.
+    pub source_c: f64,
+}
+
+/// What came of a run.
+#[derive(Clone, Debug, Serialize)]
+pub struct Run {
+    /// How it ended.
+    pub end: End,
+    /// Way, metres.
+    pub distance_m: f64,
+    /// Way of the whole route, metres.
+    pub route_m: f64,
+    /// Time, seconds.
+    pub time_s: f64,
+    /// Energies.
+    pub ledger: Ledger,
+    /// State of charge at the start.
+    pub soc_start: f64,
+    /// State of charge at the end.
+    pub soc_end: f64,
+    /// Lowest state of charge.
+    pub soc_least: f64,
+    /// Most power out of the packs, watt.
+    pub pack_most_w: f64,
+    /// Most power at the motor shafts together, watt.
+    pub motor_most_w: f64,
+    /// Time at the limit of motor, pack and grip while more was wanted, seconds.
+    pub short_s: f64,
+    /// Slowest speed while more was wanted on the move, m/s, and where, metres.
+    pub slowest: Option<(f64, f64)>,
+    /// Time in which the source ran, seconds.
+    pub source_s: f64,
+    /// Greatest average power of the bus over the source's own averaging time, watt.
+    pub average_most_w: f64,
+    /// Time in which heat took power from the source, seconds.
+    pub source_hot_s: f64,
+    /// Least share of the source's power that heat left.
+    pub source_least: f64,
+    /// Time in which heat took power from the drives, seconds.
+    pub drive_hot_s: f64,
+    /// Hottest coolant of the source, °C.
+    pub source_most_c: f64,
+    /// Hottest coolant of the drives, °C.
+    pub drive_most_c: f64,
+    /// Hottest packs, °C.
+    pub pack_most_c: f64,
+    /// Steps that were computed.
+    pub steps: usize,
+    /// The course, thinned out.
+    pub samples: Vec<Sample>,
+}
+
+/// Most samples that are kept.
+const MOST_SAMPLES: usize = 3_000;
+/// Most steps of a run: a day of driving at a tenth of a second and more.
+const MOST_STEPS: usize = 20_000_000;
+/// The source follows the need averaged over this time, seconds (common practice).
+const AVERAGE_SECONDS: f64 = 120.0;
+/// A truck that cannot move for this long is stranded, seconds.
+const STUCK_SECONDS: f64 = 60.0;
+/// Least time that a source runs, seconds (common practice).
+const LEAST_RUN_SECONDS: f64 = 300.0;
+
+struct Loop<'a> {
+    truck: &'a Truck,
+    route: &'a Route,
+    conditions: &'a Conditions,
+    air_kg_m3: f64,
+    state: State,
+    run: Run,
+    stuck_s: f64,
+    keep_every: usize,
+}
+
+/// Drives the route. `go_on` is asked now and then, with the share of the way that is done, and may
+/// stop it.
+#[must_use]
+pub fn run(
+    truck: &Truck,
+    route: &Route,
+    conditions: &Conditions,
+    go_on: &mut dyn FnMut(f64) -> bool,
+) -> Run {
+    let mut work = Loop::new(truck, route, conditions);
+    let wanted = Wanted::of(route, &conditions.driver);
+    let mut stop = 0;
+    let end = loop {
+        if work.run.steps >= MOST_STEPS {
+            break stranded("the run takes more steps than are allowed");
+        }
+        if work.run.steps.is_multiple_of(4_096) {
+            let done = work.done(wanted.as_ref());
+            if !go_on(done) {
+                break End::Cancelled;
+            }
+        }
+        let dt = conditions.step_s;
+        let outcome = match (&wanted, &route.course) {
+            (Some(wanted), _) => work.along_a_road(wanted, &mut stop, dt),
+            (None, Course::Trace { step_s, speeds_mps }) => {
+                work.along_a_trace(speeds_mps, *step_s, dt)
+            }
+            (None, Course::Road { .. }) => Some(End::Finished),
+        };
+        if let Some(end) = outcome {
+            break end;
+        }
+        if work.stuck_s > STUCK_SECONDS {
+            break stranded(work.why_stuck());
+        }
+    };
+    work.finish(end)
+}
+
+fn stranded(why: impl Into<String>) -> End {
+    End::Stranded { why: why.into() }
+}
+
+impl<'a> Loop<'a> {
+    fn new(truck: &'a Truck, route: &'a Route, conditions: &'a Conditions) -> Self {
+        let soc = conditions.soc.unwrap_or(truck.bank.soc_high);
+        let state = State {
+            t_s: 0.0,
+            x_m: 0.0,
+            v_mps: conditions.speed_mps,
+            gear: Truck::starting_gear(),
+            shift_left_s: 0.0,
+            since_shift_s: f64::INFINITY,
+            drive_peak: 1.0,
+            pack_peak: 1.0,
+            soc,
+            heat: Temperatures {
+                source_c: route.weather.temperature_c,
+                drive_c: route.weather.temperature_c,
+                pack_c: conditions.pack_c,
+            },
+            fans_w: 0.0,
+            drive_cooling: 1.0,
+            source_w: 0.0,
+            source_ran_s: 0.0,
+            source_on: false,
+            bus_average_w: 0.0,
+            fuel_j: truck.fuel_j,
+            source_cooling: 1.0,
+        };
+        let mut this = Self {
+            truck,
+            route,
+            conditions,
+            air_kg_m3: route.weather.air_kg_m3(),
+            state,
+            run: Run {
+                end: End::Finished,
+                distance_m: 0.0,
+                route_m: route.length_m(),
+                time_s: 0.0,
+                ledger: Ledger::default(),
+                soc_start: soc,
+                soc_end: soc,
+                soc_least: soc,
+                pack_most_w: 0.0,
+                motor_most_w: 0.0,
+                short_s: 0.0,
+                slowest: None,
+                source_s: 0.0,
+                average_most_w: 0.0,
+                source_hot_s: 0.0,
+                source_least: 1.0,
+                drive_hot_s: 0.0,
+                source_most_c: route.weather.temperature_c,
+                drive_most_c: route.weather.temperature_c,
+                pack_most_c: conditions.pack_c,
+                steps: 0,
+                samples: Vec::new(),
+            },
+            stuck_s: 0.0,
+            keep_every: 1,
+        };
+        // A truck that begins at speed begins in the gear for it.
+        while this.state.gear + 1 < truck.drive.ratios.len()
+            && truck.motor_rad_s(conditions.speed_mps, this.state.gear)
+                > 0.85 * truck.drive.most_rad_s
+        {
+            this.state.gear += 1;
+        }
+        this
+    }
+
+    fn done(&self, wanted: Option<&Wanted>) -> f64 {
+        match (wanted, &self.route.course) {
+            (None, Course::Trace { step_s, speeds_mps }) => {
+                self.state.t_s / (step_s * speeds_mps.len() as f64).max(1.0)
+            }
+            _ => self.state.x_m / self.run.route_m.max(1.0),
+        }
+    }
+
+    fn along_a_road(&mut self, wanted: &Wanted, stop: &mut usize, dt: f64) -> Option<End> {
+        let left = wanted.length_m() - self.state.x_m;
+        if left < 0.05 {
+            return Some(End::Finished);
+        }
+        let halt = wanted.stop_after(*stop);
+        if let Some((at, dwell)) = halt {
+            let ahead = at - self.state.x_m;
+            if ahead < 0.05 || (self.state.v_mps < 0.05 && ahead < 0.5) {
+                *stop += 1;
+                self.stand(dwell);
+                return self.out_of_charge();
+            }
+        }
+        let ahead = halt.map_or(f64::INFINITY, |(at, _)| at - self.state.x_m);
+        let v = self.state.v_mps;
+        // The last step before a stop lands on it.
+        if v > 0.05 && v * dt * 1.5 >= ahead {
+            self.step(0.0, 2.0 * ahead / v);
+            self.state.v_mps = 0.0;
+            return None;
+        }
+        let driver = &self.conditions.driver;
+        // Aimed at where the step ends, so that braking is neither late nor early.
+        let guess = wanted.at(self.state.x_m + v * dt);
+        let reached =
+            wanted.at(self.state.x_m + 0.5 * (v + guess.min(v + driver.accelerate * dt)) * dt);
+        let aim = reached.min(v + driver.accelerate * dt);
+        let dt = if v > 0.05 && v * dt > left {
+            left / v
+        } else {
+            dt
+        };
+        self.step(aim, dt);
+        let now = wanted.at(self.state.x_m);
+        self.note_slowness(now, dt);
+        self.out_of_charge()
+    }
+
+    fn along_a_trace(&mut self, speeds: &[f64], step_s: f64, dt: f64) -> Option<End> {
+        let last = step_s * speeds.len().saturating_sub(1) as f64;
+        let left = last - self.state.t_s;
+        if left < 1e-9 {
+            return Some(End::Finished);
+        }
+        // Steps end where the trace bends.
+        let into = self.state.t_s / step_s;
+        let bend = ((into + 1e-9).floor() + 1.0) * step_s - self.state.t_s;
+        let dt = dt.min(bend).min(left);
+        let aim = trace_at(speeds, (self.state.t_s + dt) / step_s);
+        self.step(aim, dt);
+        self.note_slowness(aim, dt);
+        self.out_of_charge()
+    }
+
+    /// Stands for a time: only accessories and the source work.
+    fn stand(&mut self, seconds: f64) {
+        let mut left = seconds;
+        while left > 1e-9 {
+            let dt = left.min(10.0);
+            self.step(0.0, dt);
+            left -= dt;
+        }
+        self.stuck_s = 0.0;
+    }
+
+    fn note_slowness(&mut self, wanted: f64, dt: f64) {
+        let v = self.state.v_mps;
+        if v < 0.05 && wanted > 0.05 {
+            self.stuck_s += dt;
+        } else {
+            self.stuck_s = 0.0;
+        }
+    }
+
+    fn out_of_charge(&self) -> Option<End> {
+        let empty = self.state.soc <= 0.0;
+        empty.then(|| stranded("the packs are empty"))
+    }
+
+    fn why_stuck(&self) -> String {
+        let grade = 100.0 * self.route.profile.at(self.state.x_m);
+        let spent = self
+            .truck
+            .bank
+            .most_discharge_w(self.state.heat.pack_c, self.state.soc, 1.0)
+            < 1_000.0;
+        if spent && self.state.source_w < 1_000.0 {
+            "the packs are at the end of their window".to_owned()
+        } else {
+            format!("it cannot start on a grade of {grade:.1} %")
+        }
+    }
+
+    /// One step towards a speed.
+    #[expect(
+        clippy::too_many_lines,
+        reason = "one balance, read from top to bottom"
+    )]
+    fn step(&mut self, aim_mps: f64, dt: f64) {
+        let truck = self.truck;
+        let (v0, x0) = (self.state.v_mps, self.state.x_m);
+        let weather = &self.route.weather;
+        let accessories =
+            truck.accessories.driving_w + truck.accessories.climate_w + self.state.fans_w;
+        self.plan_source(dt);
+        let give = truck.bank.most_discharge_w(
+            self.state.heat.pack_c,
+            self.state.soc,
+            (self.state.pack_peak / 0.1).min(1.0),
+        );
+        let charge = truck
+            .bank
+            .most_charge_w(self.state.heat.pack_c, self.state.soc);
+        let give_w = give + self.state.source_w - accessories;
+        let take_w = charge + truck.resistor_w + accessories;
+        let peak = (self.state.drive_peak / 0.1).min(1.0);
+        let cooled = self.state.drive_cooling;
+        let forces_at = |v1: f64, dt: f64| {
+            let v = 0.5 * (v0 + v1);
+            let grade = self.route.profile.at(x0 + 0.5 * v * dt);
+            truck
+                .resistance
+                .forces(v, grade, self.air_kg_m3, weather.headwind_mps)
+        };
+
+        // Gear, and what a shift does to the rotors.
+        let middle = 0.5 * (v0 + aim_mps);
+        let wanted_n = truck.inertia_kg(self.state.gear) * (aim_mps - v0) / dt
+            + forces_at(aim_mps, dt).sum_n();
+        let mut spin_up_w = 0.0;
+        let gear = truck.gear_for(&self.state, wanted_n, give_w);
+        if gear != self.state.gear {
+            let change = 0.5 * (truck.rotor_kg(gear) - truck.rotor_kg(self.state.gear)) * v0 * v0;
+            self.run.ledger.motion_j += change;
+            if change > 0.0 {
+                spin_up_w = change / dt;
+            } else {
+                self.run.ledger.shift_j -= change;
+            }
+            self.state.gear = gear;
+            self.state.shift_left_s = SHIFT_SECONDS;
+            self.state.since_shift_s = 0.0;
+        }
+        let inertia = truck.inertia_kg(gear);
+        let shifting = self.state.shift_left_s > 0.0;
+
+        // How fast the step ends: as wanted, or as fast as what can be reached allows.
+        let mut v1 = aim_mps;
+        let mut dt = dt;
+        let needed = inertia * (v1 - v0) / dt + forces_at(v1, dt).sum_n();
+        let reach = |v: f64| {
+            if shifting {
+                Reach {
+                    pull_n: 0.0,
+                    brake_n: 0.0,
+                }
+            } else {
+                truck
+                    .reach(v, gear, peak, give_w - spin_up_w, take_w)
+                    .cooled(cooled)
+            }
+        };
+        let mut reached = reach(middle);
+        let short = needed > reached.pull_n + 1e-9 * needed.abs();
+        if short {
+            for _ in 0..4 {
+                reached = reach(0.5 * (v0 + v1));
+                v1 = v0 + dt / inertia * (reached.pull_n - forces_at(v1, dt).sum_n());
+                v1 = v1.min(aim_mps);
+            }
+            if v1 < 0.0 {
+                // It comes to a stand within the step.
+                dt = if v0 > 0.0 {
+                    (dt * v0 / (v0 - v1)).max(1e-6)
+                } else {
+                    dt
+                };
+                v1 = 0.0;
+            }
+            self.run.short_s += if shifting { 0.0 } else { dt };
+        }
+        let v = 0.5 * (v0 + v1);
+        let forces = forces_at(v1, dt);
+        let standing = v0 <= 0.0 && v1 <= 0.0;
+        let total = if standing {
+            0.0
+        } else {
+            inertia * (v1 - v0) / dt + forces.sum_n()
+        };
+        let motor_n = if shifting || standing {
+            0.0
+        } else {
+            total.max(reached.brake_n)
+        };
+        // A shift on the pull coasts; what force it would still have taken is below rounding.
+        let friction_n = total - motor_n;
+        let (bus_w, loss_w) = if standing {
+            (0.0, 0.0)
+        } else {
+            truck.bus_w(motor_n, v, gear)
+        };
+        let mechanical_w = bus_w - loss_w;
+
+        // The bus.
+        let mut source_w = self.state.source_w;
+        let mut resistor_w = 0.0;
+        let mut pack_w = bus_w + accessories + spin_up_w - source_w;
+        if pack_w < -charge {
+            resistor_w = (-charge - pack_w).min(truck.resistor_w);
+            pack_w += resistor_w;
+            let cut = (-charge - pack_w).clamp(0.0, source_w);
+            source_w -= cut;
+            pack_w += cut;
+        }
+        self.state.source_w = source_w;
+        let half = truck
+            .bank
+            .draw(pack_w, self.state.heat.pack_c, self.state.soc)
+            .amps
+            * 0.5
+            * dt
+            / truck.bank.charge_c();
+        let draw = truck
+            .bank
+            .draw(pack_w, self.state.heat.pack_c, self.state.soc - half);
+        let soc0 = self.state.soc;
+        let soc1 = (soc0 - draw.amps * dt / truck.bank.charge_c()).clamp(0.0, 1.0);
+        let cells_j = truck.bank.energy_to_j(soc0) - truck.bank.energy_to_j(soc1);
+
+        let fuel_j = truck
+            .source
+            .as_ref()
+            .filter(|_| self.state.source_on)
+            .map_or(0.0, |s| s.fuel_w(source_w) * dt);
+        self.state.fuel_j = (self.state.fuel_j - fuel_j).max(0.0);
+        let way = v * dt;
+        let ledger = &mut self.run.ledger;
+        ledger.cells_j += cells_j;
+        ledger.source_j += source_w * dt;
+        ledger.pack_heat_j += cells_j - pack_w * dt;
+        ledger.drive_loss_j += loss_w * dt;
+        ledger.axle_loss_j += mechanical_w * dt - motor_n * way;
+        ledger.rolling_j += if standing {
+            0.0
+        } else {
+            forces.rolling_n * way
+        };
+        ledger.air_j += if standing { 0.0 } else { forces.air_n * way };
+        ledger.climb_j += if standing { 0.0 } else { forces.slope_n * way };
+        ledger.motion_j += 0.5 * inertia * (v1 * v1 - v0 * v0);
+        ledger.brakes_j -= friction_n * way;
+        ledger.accessories_j += accessories * dt;
+        ledger.resistor_j += resistor_w * dt;
+        ledger.fuel_j += fuel_j;
+        ledger.wheel_out_j += motor_n.max(0.0) * way;
+        ledger.wheel_back_j -= motor_n.min(0.0) * way;
+
+        self.warm(source_w, loss_w, (cells_j - pack_w * dt) / dt, v, dt);
+        let nm = truck.motor_nm(motor_n, gear);
+        let rad_s = truck.motor_rad_s(v, gear);
+        self.state.spend_peaks(truck, nm, rad_s, pack_w, dt);
+        self.state.t_s += dt;
+        self.state.x_m += way;
+        self.state.v_mps = v1;
+        self.state.soc = soc1;
+        self.state.shift_left_s = (self.state.shift_left_s - dt).max(0.0);
+        self.state.since_shift_s += dt;
+        let blend = (dt / AVERAGE_SECONDS).min(1.0);
+        self.state.bus_average_w += (bus_w + accessories - self.state.bus_average_w) * blend;
+        let run = &mut self.run;
+        run.steps += 1;
+        run.soc_least = run.soc_least.min(soc1);
+        run.pack_most_w = run.pack_most_w.max(pack_w);
+        run.motor_most_w = run.motor_most_w.max(mechanical_w);
+        run.average_most_w = run.average_most_w.max(self.state.bus_average_w);
+        if self.state.source_on {
+            run.source_s += dt;
+        }
+        if short
+            && !shifting
+            && v0 > 1.0
+            && v1 < v0
+            && run.slowest.is_none_or(|(slow, _)| v1 < slow)
+        {
+            run.slowest = Some((v1, self.state.x_m));
+        }
+        let grade = self.route.profile.at(self.state.x_m);
+        self.keep(Sample {
+            t_s: self.state.t_s,
+            x_m: self.state.x_m,
+            v_mps: v1,
+            wanted_mps: aim_mps,
+            grade,
+            soc: soc1,
+            wheel_w: motor_n * v,
+            pack_w,
+            source_w,
+            gear: gear + 1,
+            source_c: self.state.heat.source_c,
+        });
+    }
+
+    /// Temperatures, and what they leave of the power.
+    fn warm(&mut self, source_w: f64, drive_heat_w: f64, pack_heat_w: f64, v: f64, dt: f64) {
+        let Some(cooling) = &self.truck.cooling else {
+            return;
+        };
+        let state = &mut self.state;
+        let source_heat = match &self.truck.source {
+            Some(source) if state.source_on => source.heat_w(source_w),
+            _ => 0.0,
+        };
+        state.fans_w = cooling.step(
+            &mut state.heat,
+            source_heat,
+            drive_heat_w,
+            pack_heat_w,
+            v,
+            self.route.weather.temperature_c,
+            self.air_kg_m3,
+            dt,
+        );
+        let allowed = |circuit: &crate::plant::Circuit, c: f64| circuit.allowed(c);
+        state.source_cooling = cooling
+            .source
+            .as_ref()
+            .map_or(1.0, |circuit| allowed(circuit, state.heat.source_c));
+        state.drive_cooling = allowed(&cooling.drive, state.heat.drive_c);
+        let run = &mut self.run;
+        run.source_hot_s += if state.source_cooling < 1.0 { dt } else { 0.0 };
+        run.source_least = run.source_least.min(state.source_cooling);
+        run.drive_hot_s += if state.drive_cooling < 1.0 { dt } else { 0.0 };
+        run.source_most_c = run.source_most_c.max(state.heat.source_c);
+        run.drive_most_c = run.drive_most_c.max(state.heat.drive_c);
+        run.pack_most_c = run.pack_most_c.max(state.heat.pack_c);
+    }
+
+    /// What the source is to do in this step.
+    fn plan_source(&mut self, dt: f64) {
+        let Some(source) = &self.truck.source else {
+            return;
+        };
+        let state = &mut self.state;
+        let may_stop = state.source_ran_s >= LEAST_RUN_SECONDS;
+        let (on, wanted_w) = match self.conditions.strategy {
+            Strategy::Off => (false, 0.0),
+            Strategy::Switch { start, stop } => {
+                let on = if state.source_on {
+                    state.soc < stop || !may_stop
+                } else {
+                    state.soc < start
+                };
+                (on, source.continuous_w)
+            }
+            Strategy::Follow { hold } => {
+                // The charge that is missing is to come back within half an hour.
+                let missing_w = (hold - state.soc) * self.truck.bank.energy_j / 1_800.0;
+                let wanted = state.bus_average_w + missing_w;
+                let least = source.least_share * source.continuous_w;
+                let on = if state.source_on {
+                    !may_stop || wanted > 0.5 * least
+                } else {
+                    wanted > least && state.soc < hold + 0.05
+                };
+                (on, wanted)
+            }
+        };
+        state.run_source(self.truck, wanted_w, on, dt);
+    }
+
+    fn keep(&mut self, sample: Sample) {
+        if !self.run.steps.is_multiple_of(self.keep_every) {
+            return;
+        }
+        self.run.samples.push(sample);
+        if self.run.samples.len() > MOST_SAMPLES {
+            let mut index = 0;
+            self.run.samples.retain(|_| {
+                index += 1;
+                index % 2 == 0
+            });
+            self.keep_every *= 2;
+        }
+    }
+
+    fn finish(mut self, end: End) -> Run {
+        self.run.end = end;
+        self.run.distance_m = self.state.x_m;
+        self.run.time_s = self.state.t_s;
+        self.run.soc_end = self.state.soc;
+        self.run
+    }
+}
+
+/// Speed of a trace at a place between its values.
+fn trace_at(speeds: &[f64], index: f64) -> f64 {
+    let below = index.max(0.0).floor();
+    let at = below as usize;
+    let a = speeds.get(at).or(speeds.last()).copied().unwrap_or(0.0);
+    let b = speeds.get(at + 1).copied().unwrap_or(a);
+    a + (b - a) * (index - below)
+}

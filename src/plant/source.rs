@@ -1,0 +1,132 @@
+//! A generator set or a fuel-cell system: electricity from fuel.
+//!
+//! Efficiency (fuel at its lower heating value to the bus, own consumers taken off) is given at full
+//! and at half power. Fuel power is a parabola through no load, half and full: at no load it burns the
+//! idle share of full fuel power (engine 12 %, fuel cell 3 %, common practice). That gives the engine's
+//! and the cell's known shapes: an engine is best near full load, a cell near a third.
+
+use crate::part::{Fuel, SourceUnit};
+
+/// What makes the electricity.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SourceKind {
+    /// Engine with generator.
+    Engine,
+    /// Fuel cell.
+    Cell,
+}
+
+/// One or more equal sources run together.
+#[derive(Clone, Debug)]
+pub struct Source {
+    /// What it is.
+    pub kind: SourceKind,
+    /// Fuel.
+    pub fuel: Fuel,
+    /// Electric power without end, watt.
+    pub continuous_w: f64,
+    /// Fuel power at full load, watt.
+    full_fuel_w: f64,
+    /// Fuel power at half load, watt.
+    half_fuel_w: f64,
+    /// Heat into the coolant at full load, watt.
+    pub coolant_w: f64,
+    /// Coolant temperature at the outlet, °C.
+    pub coolant_c: f64,
+    /// Seconds from start to full power (common practice: engine 60 s, cell 40 s).
+    pub warm_up_s: f64,
+    /// Most that the power may change in a second, as a share of full (common practice: engine 0.2, cell
+    /// 0.05: cells are ramped gently for the sake of their life).
+    pub ramp_per_s: f64,
+    /// Least power while running, as a share of full (common practice: engine 0.25, cell 0.1).
+    pub least_share: f64,
+}
+
+impl Source {
+    /// A source of this data.
+    ///
+    /// # Errors
+    /// What is missing, in words.
+    pub fn of(name: &str, unit: &SourceUnit) -> Result<Self, String> {
+        let known = |value: Option<f64>, what: &str| {
+            value.ok_or_else(|| format!("the {what} of {name} is not known"))
+        };
+        let fuel = unit
+            .fuel
+            .ok_or_else(|| format!("the fuel of {name} is not known"))?;
+        let continuous_w = known(unit.continuous_kw, "continuous power")? * 1e3;
+        let full = known(unit.efficiency, "efficiency")?;
+        let half = known(unit.efficiency_half, "efficiency at half power")?;
+        let kind = if fuel == Fuel::Hydrogen && unit.heat_exhaust_kw.is_none() {
+            SourceKind::Cell
+        } else {
+            SourceKind::Engine
+        };
+        let (warm_up_s, ramp_per_s, least_share) = match kind {
+            SourceKind::Engine => (60.0, 0.2, 0.25),
+            SourceKind::Cell => (40.0, 0.05, 0.1),
+        };
+        Ok(Self {
+            kind,
+            fuel,
+            continuous_w,
+            full_fuel_w: continuous_w / full,
+            half_fuel_w: 0.5 * continuous_w / half,
+            coolant_w: known(unit.heat_coolant_kw, "heat into the coolant")? * 1e3,
+            coolant_c: known(unit.coolant_out_c, "coolant temperature")?,
+            warm_up_s,
+            ramp_per_s,
+            least_share,
+        })
+    }
+
+    /// Runs another one beside it.
+    ///
+    /// # Errors
+    /// When the two do not burn the same, in words.
+    pub fn beside(mut self, name: &str, other: &Self) -> Result<Self, String> {
+        if self.kind != other.kind || self.fuel != other.fuel {
+            return Err(format!(
+                "{name} is another kind of source than the one beside it"
+            ));
+        }
+        self.continuous_w += other.continuous_w;
+        self.full_fuel_w += other.full_fuel_w;
+        self.half_fuel_w += other.half_fuel_w;
+        self.coolant_w += other.coolant_w;
+        self.coolant_c = self.coolant_c.min(other.coolant_c);
+        Ok(self)
+    }
+
+    /// Share of full fuel power that is burnt without load.
+    const fn idle_share(&self) -> f64 {
+        match self.kind {
+            SourceKind::Engine => 0.12,
+            SourceKind::Cell => 0.03,
+        }
+    }
+
+    /// Fuel power (lower heating value) at an electric power while running, watt.
+    #[must_use]
+    pub fn fuel_w(&self, electric_w: f64) -> f64 {
+        let share = (electric_w / self.continuous_w).clamp(0.0, 1.0);
+        let idle = self.idle_share() * self.full_fuel_w;
+        // A parabola through (0, idle), (0.5, half), (1, full).
+        let (half, full) = (self.half_fuel_w - idle, self.full_fuel_w - idle);
+        idle + share * ((4.0 * half - full) + share * (2.0 * full - 4.0 * half))
+    }
+
+    /// Efficiency at an electric power.
+    #[must_use]
+    pub fn efficiency(&self, electric_w: f64) -> f64 {
+        electric_w / self.fuel_w(electric_w)
+    }
+
+    /// Heat into the coolant at an electric power, watt: in proportion to the fuel that does not
+    /// become electricity.
+    #[must_use]
+    pub fn heat_w(&self, electric_w: f64) -> f64 {
+        let lost = self.fuel_w(electric_w) - electric_w;
+        self.coolant_w * lost / (self.full_fuel_w - self.continuous_w)
+    }
+}
