@@ -148,7 +148,7 @@ fn a_blank_law_is_not_assessed_and_every_figure_has_a_field() {
         );
     }
     let view = session.view(&ViewOptions::default()).unwrap();
-    let view = serde_json::to_value(&view).unwrap();
+    let view = serde_json::to_value(&view.words).unwrap();
     let ids: Vec<&str> = view["controls"]
         .as_array()
         .unwrap()
