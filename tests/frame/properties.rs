@@ -84,6 +84,7 @@ fn made(recipe: &Recipe) -> Plan {
             id: "van-53".to_owned(),
             payload_kg: recipe.trailer_kg,
             load_cg: None,
+            kingpin_to_axles_mm: None,
         });
     } else {
         let body = chassis.body.as_ref().unwrap();
