@@ -5,7 +5,7 @@ use axlewright_core::quantity::Units;
 use axlewright_core::web::{Session, ViewOptions};
 
 fn undo_name(session: &Session) -> String {
-    let view = serde_json::to_value(session.view(&ViewOptions::default()).unwrap()).unwrap();
+    let view = serde_json::to_value(session.view(&ViewOptions::default()).unwrap().words).unwrap();
     view["file"]["undo"].as_str().unwrap_or_default().to_owned()
 }
 
@@ -141,6 +141,6 @@ fn behind_the_driven_axles_is_called_so() {
     let words = refused.unwrap_err().to_string();
     assert!(words.contains("700 mm (27.6 in) behind"), "{words}");
     enter(&mut session, "trailer", "van-53");
-    let view = serde_json::to_string(&session.view(&ViewOptions::default()).unwrap()).unwrap();
+    let view = serde_json::to_string(&session.view(&ViewOptions::default()).unwrap().words).unwrap();
     assert!(view.contains("700 mm behind (end of the slider)"), "{view}");
 }
