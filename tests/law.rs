@@ -3,6 +3,12 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)] // tests
 
+#[path = "law/eu.rs"]
+mod eu;
+#[path = "law/own.rs"]
+mod own;
+#[path = "law/position.rs"]
+mod position;
 #[path = "law/published.rs"]
 mod published;
 #[path = "law/row.rs"]
@@ -12,7 +18,7 @@ mod yard;
 
 use axlewright_core::assessment::Assessment;
 use axlewright_core::findings::{Finding, Severity};
-use axlewright_core::law::{AllowanceRaises, Raised};
+use axlewright_core::law::Raised;
 use axlewright_core::legality::{Rule, bridge_groups, table_lb};
 use axlewright_core::library::Library;
 use axlewright_core::plan::{LawChoice, Plan};
@@ -42,6 +48,7 @@ fn of_check<'a>(assessment: &'a Assessment, check: &str) -> Vec<&'a Finding> {
 
 const SHORT: &str = "wrong/gullwharf-short-bridge.json";
 
+/// The other two say what follows: too much payload, and no slider position that helps.
 #[test]
 fn a_heavy_box_on_a_short_chassis_fails_by_the_bridge_formula_alone() {
     let assessment = assess(&read(SHORT));
@@ -56,6 +63,7 @@ fn a_heavy_box_on_a_short_chassis_fails_by_the_bridge_formula_alone() {
             ("payload", "payload"),
             ("road-bridge", "axles 2 to 5"),
             ("road-bridge", "axles 1 to 5"),
+            ("fifth-wheel-position", "fifth wheel"),
         ]
     );
     let worst = of_check(&assessment, "road-bridge")[0];
@@ -182,19 +190,18 @@ fn without_a_law_or_loads_nothing_is_assessed_and_without_a_formula_nothing_is_s
     let plan = read("gullwharf-drayage.json");
     let assessment = Assessment::of(&plan, &library).unwrap();
     assert!(of_check(&assessment, "road-bridge").is_empty());
-    assert!(assessment.answers.bridge.unwrap().is_empty());
+    let groups = assessment.answers.bridge.unwrap();
+    assert_eq!(groups.len(), 2, "the two tandems are left");
+    assert!(groups.iter().all(|b| b.group.held_elsewhere));
 }
 
 /// The allowance raises the gross weight only, unless the law's file says otherwise.
 #[test]
 fn what_the_allowance_raises_is_a_datum() {
-    let with = |limits: Option<Vec<Raised>>, claimed: bool| {
+    let with = |limits: Vec<Raised>, claimed: bool| {
         let mut library = Library::shipped();
         let law = library.laws.get_mut("us-interstate").unwrap();
-        law.allowance_raises = limits.map(|limits| AllowanceRaises {
-            limits,
-            ..law.allowance_raises.clone().unwrap()
-        });
+        law.allowances[0].raises = limits;
         let mut plan = read("gullwharf-drayage.json");
         plan.law.allowance = claimed;
         let assessment = Assessment::of(&plan, &library).unwrap();
@@ -210,26 +217,20 @@ fn what_the_allowance_raises_is_a_datum() {
     let plain = [66_000.0, 34_000.0, 78_500.0, 80_000.0];
     let gross = [66_000.0, 34_000.0, 78_500.0, 82_000.0];
     let shipped = Library::shipped().laws["us-interstate"].clone();
-    assert_eq!(shipped.allowance_raises.unwrap().limits, [Raised::Gross]);
-    assert_eq!(with(Some(vec![Raised::Gross]), true), gross);
-    assert_eq!(with(None, true), gross);
-    assert_eq!(with(Some(vec![Raised::Gross]), false), plain);
+    assert_eq!(shipped.allowances[0].raises, [Raised::Gross]);
+    assert_eq!(with(vec![Raised::Gross], true), gross);
+    assert_eq!(with(vec![], true), plain);
+    assert_eq!(with(vec![Raised::Gross], false), plain);
     let all = vec![
         Raised::Gross,
         Raised::SingleAxle,
         Raised::Tandem,
         Raised::Bridge,
     ];
-    assert_eq!(
-        with(Some(all), true),
-        [68_000.0, 36_000.0, 80_500.0, 82_000.0]
-    );
+    assert_eq!(with(all, true), [68_000.0, 36_000.0, 80_500.0, 82_000.0]);
     let bridge = vec![Raised::Bridge];
     // Without more gross weight the outer group stays at 80,000 lb.
-    assert_eq!(
-        with(Some(bridge), true),
-        [68_000.0, 34_000.0, 80_000.0, 80_000.0]
-    );
+    assert_eq!(with(bridge, true), [68_000.0, 34_000.0, 80_000.0, 80_000.0]);
 }
 
 /// The largest payload is the largest that a scan finds free of failing load and law checks.

@@ -1,7 +1,7 @@
-//! The bridge groups with what stands on them: the heaviest case of each group.
+//! The groups of axles that the law limits, with what stands on them: the heaviest case of each.
 
-use crate::legality::{BridgeGroup, RoadAxle, bridge_groups, road_axles};
-use crate::loads::{Case, CaseLoads, Loads, PayloadEffect};
+use crate::legality::{BridgeGroup, bridge_groups, road_axles};
+use crate::loads::{Case, CaseLoads, Loads};
 use crate::vehicle::Vehicle;
 
 /// A group of consecutive axles in the case in which it weighs most.
@@ -13,7 +13,7 @@ pub struct Bridge {
     pub group: BridgeGroup,
 }
 
-/// Works out every group of consecutive axles; an empty list when the law has no bridge formula.
+/// Works out every group of consecutive axles that the law limits.
 ///
 /// # Errors
 /// What is missing.
@@ -65,57 +65,4 @@ fn on_each_axle(vehicle: &Vehicle, case: &CaseLoads) -> Vec<f64> {
 fn on_each_trailer_axle(vehicle: &Vehicle, all_kg: f64) -> f64 {
     let count = vehicle.trailer.as_ref().map_or(1, |t| t.trailer.axle_count);
     all_kg / f64::from(count.max(1))
-}
-
-/// What each axle on the road carries without payload, and what each kilogram of payload adds to it.
-fn effect_on_each_axle(vehicle: &Vehicle, effect: &PayloadEffect) -> Vec<(f64, f64)> {
-    let (base, share) = effect.trailer.unwrap_or((0.0, 0.0));
-    let trailer = (
-        on_each_trailer_axle(vehicle, base),
-        on_each_trailer_axle(vehicle, share),
-    );
-    road_axles(vehicle)
-        .iter()
-        .map(|axle| {
-            if axle.on_trailer {
-                return trailer;
-            }
-            let part = part_of_group(vehicle, axle);
-            let group = effect
-                .groups
-                .iter()
-                .find(|g| axle.group.as_ref() == Some(&g.id));
-            group.map_or((0.0, 0.0), |g| (g.base_kg * part, g.share * part))
-        })
-        .collect()
-}
-
-/// Which part of its group's load an axle carries, those that are up left out.
-fn part_of_group(vehicle: &Vehicle, axle: &RoadAxle) -> f64 {
-    let chassis = &vehicle.chassis;
-    let Some(group) = chassis
-        .groups
-        .iter()
-        .find(|g| axle.group.as_ref() == Some(&g.id))
-    else {
-        return 0.0;
-    };
-    let shares = chassis.shares_down(group, &vehicle.raised);
-    let own = group.axles.iter().position(|id| *id == axle.id);
-    own.map_or(0.0, |i| shares[i])
-}
-
-/// Every bridge group that no other check holds: the group as it is without payload, and what each
-/// kilogram of payload adds to it.
-pub(super) fn under_payload(vehicle: &Vehicle, effect: &PayloadEffect) -> Vec<(BridgeGroup, f64)> {
-    let (base, share): (Vec<f64>, Vec<f64>) =
-        effect_on_each_axle(vehicle, effect).into_iter().unzip();
-    bridge_groups(vehicle, &base)
-        .into_iter()
-        .filter(|group| !group.held_elsewhere)
-        .map(|group| {
-            let share = share[group.range.clone()].iter().sum();
-            (group, share)
-        })
-        .collect()
 }

@@ -1,9 +1,6 @@
 //! How much payload is possible, and what stops it.
 
-use super::{GroupLimits, bridge, trailer_limit};
-use crate::legality::{self, Rule};
-use crate::loads::{PayloadEffect, payload_effect};
-use crate::vehicle::Vehicle;
+use super::bounds::{Bounds, LIFTS_OFF};
 
 /// Payload at which one limit is reached.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,121 +53,58 @@ impl Capacity {
         }
         self.governing().map_or(0.0, |row| row.payload_kg.max(0.0))
     }
+}
 
-    fn add(&mut self, name: &str, by: &'static str, limit_kg: f64, base_kg: f64, share: f64) {
-        let over_kg = base_kg - limit_kg;
+/// Works out the payload at every limit. Of the groups of axles that payload fills, the first stands for
+/// all: the others would only make the list long, and every one that is over is a finding of its own.
+///
+/// # Errors
+/// A group that would lift off the road without payload: no load can then be trusted.
+pub fn capacity(bounds: &Bounds<'_>) -> Result<Capacity, String> {
+    let stand = bounds.as_planned();
+    let mut found = Capacity::default();
+    let mut group: Option<CapacityRow> = None;
+    for bound in bounds.list.iter().filter(|b| b.under_payload) {
+        let held = Bounds::group_held(bound);
+        if held == Some(true) {
+            continue;
+        }
+        let (base, share) = bound.trend.under(0.0, 0.0, &stand.split);
+        let limit_kg = bounds.limit(bound, &stand);
+        let over_kg = base - limit_kg;
         if over_kg > 1e-6 {
-            self.passed.push(Passed {
-                name: name.to_owned(),
-                by,
+            if bound.by == LIFTS_OFF {
+                let name = &bound.name;
+                return Err(format!(
+                    "the {name} would lift off the road without payload"
+                ));
+            }
+            found.passed.push(Passed {
+                name: bound.name.clone(),
+                by: bound.by,
                 limit_kg,
                 over_kg,
             });
         }
-        if share > 1e-9 {
-            self.rows.push(CapacityRow {
-                name: name.to_owned(),
-                by,
-                limit_kg,
-                payload_kg: -over_kg / share,
-            });
-        }
-    }
-}
-
-/// Works out the payload at every limit.
-///
-/// # Errors
-/// What is missing.
-pub fn capacity(vehicle: &Vehicle, limits: &[GroupLimits]) -> Result<Capacity, String> {
-    let effect = payload_effect(vehicle)?;
-    let up = effect.groups.iter().find(|g| g.base_kg < -1e-6);
-    if let Some(group) = up {
-        let name = limits.iter().find(|l| l.id == group.id);
-        let name = name.map_or(group.id.as_str(), |l| l.name.as_str());
-        return Err(format!(
-            "the {name} would lift off the road without payload"
-        ));
-    }
-    let mut found = Capacity::default();
-    for group in &effect.groups {
-        let Some(limits) = limits.iter().find(|l| l.id == group.id) else {
+        if share <= 1e-9 || !limit_kg.is_finite() {
             continue;
+        }
+        let row = CapacityRow {
+            name: bound.name.clone(),
+            by: bound.by,
+            limit_kg,
+            payload_kg: -over_kg / share,
         };
-        if let Some(limit) = limits.lowest() {
-            found.add(
-                &limits.name,
-                limit.kind.words(),
-                limit.kg,
-                group.base_kg,
-                group.share,
-            );
+        if held.is_none() {
+            found.rows.push(row);
+        } else if group.as_ref().is_none_or(|g| row.payload_kg < g.payload_kg) {
+            group = Some(row);
         }
     }
-    // Payload beyond the last axle lifts the first one: that ends it too.
-    for group in effect.groups.iter().filter(|g| g.share < -1e-9) {
-        if let Some(limits) = limits.iter().find(|l| l.id == group.id) {
-            found.rows.push(CapacityRow {
-                name: limits.name.clone(),
-                by: "lifts off",
-                limit_kg: 0.0,
-                payload_kg: -group.base_kg / group.share,
-            });
-        }
-    }
-    let ratings = &vehicle.chassis.ratings;
-    if let Some(gvwr) = ratings.gvwr_kg {
-        found.add(
-            "truck",
-            "GVWR",
-            gvwr,
-            effect.truck_base_kg,
-            effect.truck_share,
-        );
-    }
-    if let (Some((base, share)), Some(fw)) = (effect.kingpin, &vehicle.chassis.fifth_wheel) {
-        found.add("fifth wheel", "rating", fw.rating_kg, base, share);
-    }
-    if let (Some((base, share)), Some(trailer)) = (effect.trailer, &vehicle.trailer) {
-        if let Some(limit) = trailer_limit(vehicle) {
-            found.add("trailer axles", limit.by, limit.kg, base, share);
-        }
-        if let Some(gcwr) = ratings.gcwr_kg {
-            found.add("combination", "GCWR", gcwr, effect.gross_base_kg, 1.0);
-        }
-        found.add(
-            "trailer",
-            "payload rating",
-            trailer.trailer.payload_max_kg,
-            0.0,
-            1.0,
-        );
-    }
-    if let Some(gross) = legality::gross_limit_kg(vehicle) {
-        found.add("gross weight", "road law", gross, effect.gross_base_kg, 1.0);
-    }
-    bridge_rows(vehicle, &effect, &mut found);
+    found.rows.extend(group);
     found
         .rows
         .sort_by(|a, b| a.payload_kg.total_cmp(&b.payload_kg));
     found.passed.sort_by(|a, b| b.over_kg.total_cmp(&a.over_kg));
     Ok(found)
-}
-
-/// The bridge group that payload fills first. The others would only make the list long; every one
-/// that is over is a finding of its own.
-fn bridge_rows(vehicle: &Vehicle, effect: &PayloadEffect, found: &mut Capacity) {
-    let mut all = Capacity::default();
-    for (group, share) in bridge::under_payload(vehicle, effect) {
-        let (from, to) = group.numbers;
-        let by = match group.rule {
-            Rule::Single | Rule::Tandem => "road law",
-            _ => "bridge formula",
-        };
-        let name = format!("axles {from} to {to}");
-        all.add(&name, by, group.allowed_kg, group.actual_kg, share);
-    }
-    found.passed.extend(all.passed);
-    let first = |a: CapacityRow, b: CapacityRow| if b.payload_kg < a.payload_kg { b } else { a };
-    found.rows.extend(all.rows.into_iter().reduce(first));
 }

@@ -1,17 +1,23 @@
 //! The one façade: a vehicle goes in, answers and findings come out.
 
+mod best;
+mod bounds;
 mod bridge;
 mod capacity;
 mod limits;
+mod position;
 
+pub use best::{Best, BestPositions, best_positions};
+pub use bounds::{Bound, Bounds, Stand};
 pub use bridge::{Bridge, bridge};
 pub use capacity::{Capacity, CapacityRow, Passed, capacity};
 pub use limits::{GroupLimits, Limit, LimitKind, TrailerLimit, group_limits, trailer_limit};
+pub use position::{AxleHoles, Binding, PositionRange, axle_holes, fifth_wheel_range};
 
 use crate::clearance::{Clearances, clearances};
 use crate::findings::{self, Finding, Severity};
 use crate::library::Library;
-use crate::loads::{CaseLoads, Loads, PositionRange, fifth_wheel_range, loads};
+use crate::loads::{CaseLoads, Loads, loads};
 use crate::manoeuvre::{Manoeuvre, manoeuvre};
 use crate::plan::Plan;
 use crate::source::Problem;
@@ -36,6 +42,8 @@ pub struct Answers {
     pub capacity: Result<Capacity, String>,
     /// Fifth-wheel positions that are possible, or what is missing for it.
     pub fifth_wheel: Result<PositionRange, String>,
+    /// Holes of the trailer's axle slider that are possible; `None` when its axles do not slide.
+    pub trailer_axles: Option<Result<AxleHoles, String>>,
 }
 
 /// Answers and what follows from them.
@@ -56,15 +64,10 @@ impl Answers {
         let manoeuvre = manoeuvre(&vehicle);
         let limits = group_limits(&vehicle);
         let bridge = bridge(&vehicle, &loads);
-        let capacity = capacity(&vehicle, &limits);
-        let lowest: Vec<(String, f64)> = limits
-            .iter()
-            .filter_map(|g| g.lowest().map(|limit| (g.id.clone(), limit.kg)))
-            .collect();
-        let fifth_wheel = match &loads.missing {
-            Some(missing) => Err(missing.clone()),
-            None => fifth_wheel_range(&vehicle, &lowest),
-        };
+        let bounds = Bounds::of(&vehicle, &limits);
+        let capacity = bounds.as_ref().map_err(Clone::clone).and_then(capacity);
+        let fifth_wheel = fifth_wheel_range(&vehicle, bounds.as_ref());
+        let trailer_axles = axle_holes(&vehicle, bounds.as_ref());
         Self {
             vehicle,
             loads,
@@ -74,7 +77,16 @@ impl Answers {
             bridge,
             capacity,
             fifth_wheel,
+            trailer_axles,
         }
+    }
+
+    /// Best places of fifth wheel and trailer axles; worked out when asked for, not with every answer.
+    ///
+    /// # Errors
+    /// What is missing.
+    pub fn best_positions(&self) -> Result<BestPositions, String> {
+        Ok(best_positions(&Bounds::of(&self.vehicle, &self.limits)?))
     }
 
     /// The heaviest case that the plan states.

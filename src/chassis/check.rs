@@ -88,6 +88,7 @@ impl Chassis {
                     3_000.0,
                 );
                 c.range("ahead_mm", fw.ahead_mm, fw.ahead_min_mm, fw.ahead_max_mm);
+                c.range_if("step_mm", fw.step_mm, 5.0, 500.0);
                 c.range("top_z_mm", fw.top_z_mm, 500.0, 2_000.0);
                 c.range("rating_kg", fw.rating_kg, 1_000.0, 60_000.0);
                 c.range("mass_kg", fw.mass_kg, 0.0, 2_000.0);

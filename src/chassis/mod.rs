@@ -17,7 +17,7 @@ pub use axle::{Axle, AxleKind, Group, Share, Suspension, SuspensionKind, Tyres};
 pub use hardware::{Hardware, Kept, Obstacle, ObstacleKind};
 pub use shape::{Shape, Spot};
 pub use ticket::{AxleTicket, ScaleTicket};
-pub use trailer::{LandingLegs, Trailer};
+pub use trailer::{AxleSlider, LandingLegs, Trailer};
 pub use zone::{Zone, ZoneLimit};
 
 use crate::source::Source;
@@ -236,6 +236,9 @@ pub struct FifthWheel {
     pub ahead_min_mm: f64,
     /// Largest such distance that the slider allows.
     pub ahead_max_mm: f64,
+    /// From notch to notch of the slider, counted from the smallest distance; any place where not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub step_mm: Option<f64>,
     /// Height of the plate above ground, laden.
     pub top_z_mm: f64,
     /// Vertical load rating.

@@ -24,6 +24,15 @@ pub struct Trailer {
     pub axle_count: u32,
     /// Outside diameter of the tyres.
     pub tyre_diameter_mm: f64,
+    /// Section width of one tyre; unknown is not assessed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tyre_width_mm: Option<f64>,
+    /// Tyres on each axle, both sides together; unknown is not assessed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tyres_per_axle: Option<u32>,
+    /// Where the axles can be slid to; without it they stay where they are.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub slider: Option<AxleSlider>,
     /// Rating of the axle group.
     pub axles_rating_kg: f64,
     /// Empty mass.
@@ -52,6 +61,32 @@ pub struct Trailer {
     pub swing_clearance_mm: f64,
     /// Landing legs.
     pub legs: LandingLegs,
+}
+
+/// Axles that slide along the trailer and are pinned in holes.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct AxleSlider {
+    /// Foremost hole: kingpin to the centre of the axles.
+    pub from_mm: f64,
+    /// Rearmost hole.
+    pub to_mm: f64,
+    /// From hole to hole.
+    pub step_mm: f64,
+    /// Mass that slides.
+    pub moves_kg: f64,
+}
+
+impl AxleSlider {
+    /// Every hole, front to rear.
+    pub fn holes_mm(&self) -> impl Iterator<Item = f64> + '_ {
+        let holes = (0..=Self::MOST).map(|n| self.from_mm + f64::from(n) * self.step_mm);
+        holes.take_while(|mm| *mm <= self.to_mm + 0.5)
+    }
+
+    /// More holes than any trailer has.
+    const MOST: u32 = 200;
 }
 
 /// The pair of legs that a parked trailer stands on, raised for driving.
@@ -90,6 +125,18 @@ impl Trailer {
         c.range("axle_spacing_mm", self.axle_spacing_mm, 0.0, 5_000.0);
         c.range("axle_count", f64::from(self.axle_count), 1.0, 6.0);
         c.range("tyre_diameter_mm", self.tyre_diameter_mm, 300.0, 2_000.0);
+        c.range_if("tyre_width_mm", self.tyre_width_mm, 50.0, 700.0);
+        let tyres = self.tyres_per_axle.map(f64::from);
+        c.range_if("tyres_per_axle", tyres, 2.0, 8.0);
+        if let Some(slider) = &self.slider {
+            c.under("slider", |c| {
+                let (from, to) = (slider.from_mm, slider.to_mm);
+                c.range("from_mm", from, 1_000.0, 20_000.0);
+                c.range("to_mm", to, from.max(1_000.0), 20_000.0);
+                c.range("step_mm", slider.step_mm, 20.0, 2_000.0);
+                c.range("moves_kg", slider.moves_kg, 0.0, self.tare_kg.max(0.0));
+            });
+        }
         c.range("axles_rating_kg", self.axles_rating_kg, 100.0, 80_000.0);
         c.range("tare_kg", self.tare_kg, 100.0, 40_000.0);
         c.range("tare_on_kingpin", self.tare_on_kingpin, 0.0, 1.0);

@@ -1,92 +1,78 @@
-//! Road-law regimes as data: weights that the law allows, with edition and date of checking.
+//! Road-law regimes as data: what the law allows, each figure in the unit in which the law prints it,
+//! with its source and whether states or countries may set another.
 //!
-//! The numbers are kept in the unit in which the law prints them.
+//! The rules that apply the figures to a truck stand in `legality`.
 
+mod allowance;
 mod bridge;
+mod figure;
+mod rules;
+mod walk;
 
+pub use allowance::{Allowance, Power, Raised};
 pub use bridge::{BridgeFormula, ShortRow, TandemPair};
+pub use figure::Figure;
+pub use rules::{Class, Gross, Group, Measured, Of, Share, Sizes, Step, TyreWidth};
+pub use walk::Place;
 
-use crate::quantity::{KG_PER_LB, MM_PER_IN};
-use crate::source::{Checker, Problems, Source};
+use crate::source::{Basis, Checker, Problems, Source};
 use serde::{Deserialize, Serialize};
 
-/// A limit that an allowance may raise.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(rename_all = "kebab-case")]
-pub enum Raised {
-    /// Gross weight of the vehicle or combination.
-    Gross,
-    /// Single axle.
-    SingleAxle,
-    /// Tandem.
-    Tandem,
-    /// Groups of axles by the bridge formula.
-    Bridge,
-}
-
-/// Which limits the allowance raises: a reading of the law, so dated and with a source of its own.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct AllowanceRaises {
-    /// The limits.
-    pub limits: Vec<Raised>,
-    /// Date on which somebody last looked, `YYYY-MM-DD`.
-    pub checked: String,
-    /// Who reads it so.
-    pub source: Source,
-}
-
-/// Weight limits of one jurisdiction. Lengths come with a later format.
+/// What one jurisdiction allows.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Regime {
-    /// File format of a law file; 1 today.
-    pub format: u32,
+    /// Format of a law file; 2 today.
+    pub law_format: u32,
     /// Identifier, unique in the library.
     pub id: String,
     /// Name for people.
     pub name: String,
-    /// Document and section.
+    /// Document and section, for every figure that names none of its own.
     pub source: Source,
     /// Edition of the text.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub edition: String,
     /// Date on which somebody last compared the figures with the text, `YYYY-MM-DD`.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub checked: String,
     /// What a reader must know: what is left out, what states may change.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub notes: String,
-    /// Single axle, pounds.
-    pub single_axle_lb: f64,
-    /// Tandem, pounds.
-    pub tandem_lb: f64,
-    /// Axles this close or closer count as one single axle, inches.
-    pub single_within_in: f64,
-    /// Axles farther apart than the single rule but not farther than this are a tandem, inches.
-    pub tandem_within_in: f64,
-    /// Gross weight of a vehicle or combination, pounds.
-    pub gross_lb: f64,
-    /// What an electric or natural-gas vehicle may weigh more in all, pounds.
-    pub allowance_lb: f64,
-    /// Ceiling of the gross weight with the allowance, pounds.
-    pub allowance_ceiling_lb: f64,
-    /// Source of the allowance.
-    pub allowance_source: Source,
-    /// Which limits the allowance raises; only the gross weight where this is left out.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub allowance_raises: Option<AllowanceRaises>,
+    /// Single axle; where a driven one has a limit of its own, the others.
+    #[serde(default, skip_serializing_if = "Figure::is_blank")]
+    pub single_axle: Figure,
+    /// Single driven axle; as the others where left out.
+    #[serde(default, skip_serializing_if = "Figure::is_blank")]
+    pub driven_axle: Figure,
+    /// Axles that stand so close that the law limits them together.
+    #[serde(default, rename = "group", skip_serializing_if = "Vec::is_empty")]
+    pub groups: Vec<Group>,
+    /// Gross weights; of those that fit a vehicle the highest holds.
+    #[serde(default, rename = "gross", skip_serializing_if = "Vec::is_empty")]
+    pub gross: Vec<Gross>,
+    /// What vehicles of some drivelines may weigh more.
+    #[serde(default, rename = "allowance", skip_serializing_if = "Vec::is_empty")]
+    pub allowances: Vec<Allowance>,
     /// Limit of every group of consecutive axles by its length, where the law has one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bridge: Option<BridgeFormula>,
-    /// Overall width, inches.
-    pub width_in: f64,
+    /// Limits by tyre width.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tyre_width: Option<TyreWidth>,
+    /// Least part of the whole weight that the driven axles carry.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub driven_share: Option<Share>,
+    /// Least part of the truck's weight that its steered axles carry.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub steered_share: Option<Share>,
+    /// Lengths, width, height, radii.
+    #[serde(default)]
+    pub sizes: Sizes,
 }
 
-/// Slack for lengths that come out of millimetres, inches: far below what anybody measures.
-const SLACK_IN: f64 = 1e-6;
-
-fn is_date(text: &str) -> bool {
+pub(super) fn is_date(text: &str) -> bool {
     let date = text.as_bytes();
     date.len() == 10
         && date.iter().enumerate().all(|(i, b)| match i {
@@ -96,118 +82,135 @@ fn is_date(text: &str) -> bool {
 }
 
 impl Regime {
+    /// Format of a law file that this build reads.
+    pub const FORMAT: u32 = 2;
+    /// Id of the law that a plan brings along.
+    pub const OWN: &'static str = "own";
+
+    /// A law without figures, for a person to fill in.
+    #[must_use]
+    pub fn blank() -> Self {
+        let group = |name: &str, axles, counts_as| Group {
+            name: name.to_owned(),
+            of: None,
+            axles: Some(axles),
+            measured: Measured::Between,
+            source: None,
+            step: vec![Step {
+                counts_as,
+                ..Step::default()
+            }],
+        };
+        Self {
+            law_format: Self::FORMAT,
+            id: Self::OWN.to_owned(),
+            name: "Own limits".to_owned(),
+            source: Source::new(Basis::Estimate, "entered by the user"),
+            edition: String::new(),
+            checked: String::new(),
+            notes: String::new(),
+            single_axle: Figure::default(),
+            driven_axle: Figure::default(),
+            groups: vec![
+                group("tandem", 2, Class::Tandem),
+                group("tridem", 3, Class::Tridem),
+            ],
+            gross: vec![Gross::default()],
+            allowances: Vec::new(),
+            bridge: None,
+            tyre_width: Some(TyreWidth::default()),
+            driven_share: None,
+            steered_share: None,
+            sizes: Sizes::default(),
+        }
+    }
+
+    /// A copy for a person to change; what is not changed keeps its source.
+    #[must_use]
+    pub fn to_own(&self) -> Self {
+        let mut own = self.clone();
+        let source = self.source.clone();
+        own.walk(&mut |place, figure| {
+            if figure.is_stated() && figure.source.is_none() {
+                figure.source = Some(place.source.cloned().unwrap_or_else(|| source.clone()));
+            }
+        });
+        Self::OWN.clone_into(&mut own.id);
+        own.name = format!("Own limits, from {}", self.name);
+        own.source = Source::new(Basis::Estimate, "entered by the user");
+        own.tyre_width.get_or_insert_default();
+        own
+    }
+
     /// Checks every number.
     ///
     /// # Errors
     /// All problems at once.
     pub fn check(&self, file: &str) -> Result<(), Problems> {
         let mut c = Checker::new(file);
-        if self.format != 1 {
-            c.problem("format", self.format, "is not a known law format", "1");
+        self.check_under(&mut c);
+        c.done()
+    }
+
+    pub(crate) fn check_under(&self, c: &mut Checker) {
+        if self.law_format != Self::FORMAT {
+            let (what, hint) = ("is not a known law format", "2");
+            c.problem("law_format", self.law_format, what, hint);
         }
         c.id("id", &self.id);
-        c.text("name", &self.name, 120);
-        c.range("single_axle_lb", self.single_axle_lb, 1_000.0, 100_000.0);
-        c.range("tandem_lb", self.tandem_lb, 1_000.0, 200_000.0);
-        c.range("single_within_in", self.single_within_in, 0.0, 200.0);
-        c.range(
-            "tandem_within_in",
-            self.tandem_within_in,
-            self.single_within_in.max(0.0),
-            400.0,
-        );
-        c.range("gross_lb", self.gross_lb, 1_000.0, 500_000.0);
-        c.range("allowance_lb", self.allowance_lb, 0.0, 100_000.0);
-        c.range(
-            "allowance_ceiling_lb",
-            self.allowance_ceiling_lb,
-            1_000.0,
-            600_000.0,
-        );
-        c.range("width_in", self.width_in, 50.0, 200.0);
-        if !is_date(&self.checked) {
+        c.text("name", &self.name, 160);
+        c.text("notes", &self.notes, 4_000);
+        if !self.checked.is_empty() && !is_date(&self.checked) {
             c.problem("checked", &self.checked, "is not a date", "YYYY-MM-DD");
         }
-        if let Some(raises) = &self.allowance_raises {
-            c.under("allowance_raises", |c| {
-                if !is_date(&raises.checked) {
-                    c.problem("checked", &raises.checked, "is not a date", "YYYY-MM-DD");
-                }
-            });
+        let mut all = self.clone();
+        all.walk(&mut |place, figure| {
+            c.under(place.path.clone(), |c| figure.check(c, place.measure));
+        });
+        c.each("group", &self.groups, |c, group| group.check(c));
+        c.each("allowance", &self.allowances, |c, one| one.check(c));
+        for (name, share) in [
+            ("driven_share", &self.driven_share),
+            ("steered_share", &self.steered_share),
+        ] {
+            c.range_if(name, share.as_ref().map(|s| s.least), 0.0, 1.0);
         }
         if let Some(bridge) = &self.bridge {
             c.under("bridge", |c| bridge.check(c));
         }
-        c.done()
     }
 
-    /// True when the allowance raises this limit.
+    /// True when trucks have a gross weight of their own, also while they pull.
     #[must_use]
-    pub fn allowance_raises(&self, limit: Raised) -> bool {
-        match &self.allowance_raises {
-            Some(raises) => raises.limits.contains(&limit),
-            None => limit == Raised::Gross,
-        }
+    pub fn has_own_truck_limit(&self) -> bool {
+        self.gross.iter().any(|g| g.of == Some(Of::MotorVehicle))
     }
 
-    /// What a vehicle may weigh more on this limit, pounds; nothing when it does not claim the
-    /// allowance or the allowance does not raise this limit.
+    /// Who says a figure: itself, else the whole law.
     #[must_use]
-    pub fn allowance_on_lb(&self, limit: Raised, claimed: bool) -> f64 {
-        if claimed && self.allowance_raises(limit) {
-            self.allowance_lb
-        } else {
-            0.0
-        }
+    pub fn source_of<'a>(&'a self, figure: &'a Figure) -> &'a Source {
+        figure.source.as_ref().unwrap_or(&self.source)
     }
 
-    /// Gross weight limit in pounds, with or without the allowance.
+    /// The class and step that these axles fall under: how many, of what, over which length from first
+    /// to last, and with which least distance between neighbours (mm).
     #[must_use]
-    pub fn gross_limit_lb(&self, allowance: bool) -> f64 {
-        if allowance && self.allowance_raises(Raised::Gross) {
-            (self.gross_lb + self.allowance_lb).min(self.allowance_ceiling_lb)
-        } else {
-            self.gross_lb
-        }
-    }
-
-    /// Gross weight limit in kilograms, with or without the allowance.
-    #[must_use]
-    pub fn gross_kg(&self, allowance: bool) -> f64 {
-        self.gross_limit_lb(allowance) * KG_PER_LB
-    }
-
-    /// True when axles over this length (inches, first to last) count as one single axle.
-    #[must_use]
-    pub fn is_single(&self, spread_in: f64) -> bool {
-        spread_in <= self.single_within_in + SLACK_IN
-    }
-
-    /// True when axles over this length (inches, first to last) are a tandem.
-    #[must_use]
-    pub fn is_tandem(&self, spread_in: f64) -> bool {
-        !self.is_single(spread_in) && spread_in <= self.tandem_within_in + SLACK_IN
-    }
-
-    /// Limit in kilograms of consecutive axles at these positions (mm), seen as one group; `None`
-    /// when the spread is more than a tandem's, so that the axles count singly.
-    #[must_use]
-    pub fn group_kg(&self, axle_x_mm: &[f64], allowance: bool) -> Option<f64> {
-        let (first, last) = (axle_x_mm.first()?, axle_x_mm.last()?);
-        let spread_in = (last - first) / MM_PER_IN;
-        let (lb, limit) = if axle_x_mm.len() == 1 || self.is_single(spread_in) {
-            (self.single_axle_lb, Raised::SingleAxle)
-        } else if self.is_tandem(spread_in) {
-            (self.tandem_lb, Raised::Tandem)
-        } else {
-            return None;
-        };
-        Some((lb + self.allowance_on_lb(limit, allowance)) * KG_PER_LB)
-    }
-
-    /// Width limit in millimetres.
-    #[must_use]
-    pub fn width_mm(&self) -> f64 {
-        self.width_in * MM_PER_IN
+    pub fn step(
+        &self,
+        axles: u32,
+        of: Option<Of>,
+        spread_mm: f64,
+        between_mm: f64,
+    ) -> Option<(&Group, &Step)> {
+        self.groups.iter().find_map(|group| {
+            let fits = group.axles.is_none_or(|n| n == axles)
+                && (group.of.is_none() || group.of == of)
+                && axles > 1;
+            let step = group.step(match group.measured {
+                Measured::FirstToLast => spread_mm,
+                Measured::Between => between_mm,
+            });
+            step.filter(|_| fits).map(|step| (group, step))
+        })
     }
 }

@@ -1,8 +1,8 @@
-//! What may every group of consecutive axles of truck and trailer weigh, by its length?
+//! What may every group of consecutive axles of truck and trailer weigh, by its distances?
 //!
-//! Method. `W = 500 (L N / (N - 1) + 12 N + 36)` pounds for N axles over L feet, as the published
-//! table rounds it: to the nearest 500 lb, exact halves down. Axles within 40 in are one single axle,
-//! within 96 in a tandem, whatever their number; just above that the table has special rows. Two
+//! Method. Single axles, tandems and tridems by the law's own steps. Beside them, where the law has a
+//! bridge formula, `W = 500 (L N / (N - 1) + 12 N + 36)` pounds for N axles over L feet, as the published
+//! table rounds it: to the nearest 500 lb, exact halves down, with special rows just above 96 in. Two
 //! tandems in a row may carry 34,000 lb each from 36 ft on. No column of the table goes beyond its
 //! axles' single limits together, nor anything beyond the gross weight.
 //!
@@ -12,7 +12,10 @@
 //! Assumptions. The exact distance goes into the formula; it is not taken to whole feet first. Axles
 //! of one group that stand within 40 in of each other still count as axles.
 
-use crate::law::{Raised, Regime};
+use super::RoadAxle;
+use super::axles::road_axles;
+use super::gross::{allowance, gross_limit_kg};
+use crate::law::{Allowance, Class, Of, Raised, Regime};
 use crate::quantity::{KG_PER_LB, MM_PER_IN};
 use crate::vehicle::Vehicle;
 use std::ops::Range;
@@ -32,6 +35,10 @@ pub enum Rule {
     Single,
     /// A tandem.
     Tandem,
+    /// A tridem.
+    Tridem,
+    /// The width of the tyres.
+    TyreWidth,
     /// The bridge table.
     Table,
     /// Two tandems far enough apart.
@@ -49,27 +56,14 @@ impl Rule {
         match self {
             Self::Single => "single axle",
             Self::Tandem => "tandem",
+            Self::Tridem => "tridem",
+            Self::TyreWidth => "tyre width",
             Self::Table => "bridge table",
             Self::TandemPair => "two tandems",
             Self::SingleAxles => "single axles together",
             Self::Gross => "gross weight",
         }
     }
-}
-
-/// An axle that stands on the road.
-#[derive(Clone, Debug, PartialEq)]
-pub struct RoadAxle {
-    /// Id of the truck's axle; `trailer-1` and so on behind it.
-    pub id: String,
-    /// Its number, counted from the front through truck and trailer, raised axles too.
-    pub number: u32,
-    /// Behind the front axle.
-    pub x_mm: f64,
-    /// Axle group of the truck; `None` on the trailer.
-    pub group: Option<String>,
-    /// It is one of the trailer's.
-    pub on_trailer: bool,
 }
 
 /// A group of consecutive axles.
@@ -83,7 +77,7 @@ pub struct BridgeGroup {
     pub numbers: (u32, u32),
     /// Where the first and the last axle stand.
     pub x_mm: (f64, f64),
-    /// The limit by the table alone, without exception, allowance and gross weight.
+    /// The limit by steps and table alone, without exception, allowance and gross weight.
     pub table_kg: f64,
     /// What it may weigh.
     pub allowed_kg: f64,
@@ -120,8 +114,8 @@ impl BridgeGroup {
     }
 }
 
-/// What the table allows this many consecutive axles over this length, pounds; `None` when the law
-/// has no bridge formula or this is no group.
+/// What the steps and the table allow this many consecutive axles over this length, pounds, whatever
+/// they belong to; `None` when the law says nothing of them.
 ///
 /// ```
 /// use axlewright_core::{legality::table_lb, library::Library};
@@ -132,21 +126,20 @@ impl BridgeGroup {
 /// ```
 #[must_use]
 pub fn table_lb(law: &Regime, axles: u32, length_ft: f64) -> Option<f64> {
-    by_table(law, axles, length_ft).map(|(lb, _)| lb)
-}
-
-fn by_table(law: &Regime, axles: u32, length_ft: f64) -> Option<(f64, Rule)> {
-    let formula = law.bridge.as_ref()?;
     if axles < 2 || !length_ft.is_finite() {
         return None;
     }
-    let length_in = length_ft * IN_PER_FT;
-    if law.is_single(length_in) {
-        return Some((law.single_axle_lb, Rule::Single));
+    let spread_mm = length_ft * MM_PER_FT;
+    let between_mm = spread_mm / f64::from(axles - 1);
+    match law.step(axles, None, spread_mm, between_mm) {
+        Some((_, step)) => step.limit.lb(),
+        None => by_table(law, axles, length_ft).map(|(lb, _)| lb),
     }
-    if law.is_tandem(length_in) {
-        return Some((law.tandem_lb, Rule::Tandem));
-    }
+}
+
+/// The bridge table alone, pounds.
+fn by_table(law: &Regime, axles: u32, length_ft: f64) -> Option<(f64, Rule)> {
+    let formula = law.bridge.as_ref()?;
     let short = formula.short.iter().find(|row| row.axles == axles);
     let lb = match short {
         Some(row) if length_ft < formula.short_below_ft - SLACK => row.lb,
@@ -159,177 +152,265 @@ fn by_table(law: &Regime, axles: u32, length_ft: f64) -> Option<(f64, Rule)> {
             (steps - 0.5 - SLACK).ceil() * formula.round_lb
         }
     };
-    let singly = f64::from(axles) * law.single_axle_lb;
-    Some(if lb > singly {
-        (singly, Rule::SingleAxles)
-    } else {
-        (lb, Rule::Table)
+    let singly = law.single_axle.lb().map(|lb| f64::from(axles) * lb);
+    Some(match singly {
+        Some(singly) if lb > singly => (singly, Rule::SingleAxles),
+        _ => (lb, Rule::Table),
     })
 }
 
-/// A group of the law: how many axles, and whether it is two tandems, one behind the other.
+/// The law of a vehicle with what it claims.
+#[derive(Clone, Copy, Debug)]
+pub struct Allowed<'a> {
+    law: &'a Regime,
+    allowance: Option<&'a Allowance>,
+    gross_kg: f64,
+}
+
+/// A group as a law sees it: how many axles, of what, how far apart, and whether it is two tandems, one
+/// behind the other.
 #[derive(Clone, Copy)]
 struct Kind {
     axles: u32,
+    of: Option<Of>,
+    road_friendly: bool,
     tandems: bool,
-    allowance: bool,
+    spread_mm: f64,
+    between_mm: f64,
 }
 
-/// Limit of a group by every rule, pounds.
-fn allowed_lb(law: &Regime, kind: Kind, length_ft: f64) -> Option<(f64, Rule)> {
-    let (mut lb, mut rule) = by_table(law, kind.axles, length_ft)?;
-    let pair = law.bridge.as_ref()?.tandem_pair.filter(|_| kind.tandems);
-    if let Some(pair) = pair
-        && length_ft >= pair.from_ft - SLACK
-        && 2.0 * pair.each_lb > lb
-    {
-        (lb, rule) = (2.0 * pair.each_lb, Rule::TandemPair);
-    }
-    let raised = match rule {
-        Rule::Single => Raised::SingleAxle,
-        Rule::Tandem => Raised::Tandem,
-        _ => Raised::Bridge,
-    };
-    lb += law.allowance_on_lb(raised, kind.allowance);
-    let gross = law.gross_limit_lb(kind.allowance);
-    Some(if lb > gross {
-        (gross, Rule::Gross)
-    } else {
-        (lb, rule)
-    })
-}
-
-/// Least whole number of millimetres over which the group may weigh this much. Limits never fall
-/// with length, so halving finds it.
-fn passes_at_mm(law: &Regime, kind: Kind, length_mm: f64, actual_kg: f64) -> Option<f64> {
-    let enough = |mm: u32| {
-        allowed_lb(law, kind, f64::from(mm) / MM_PER_FT)
-            .is_some_and(|(lb, _)| lb * KG_PER_LB >= actual_kg)
-    };
-    let mut high = LONGEST_MM;
-    if length_mm >= f64::from(LONGEST_MM) || !enough(high) {
-        return None;
-    }
-    let mut low = 0;
-    while high - low > 1 {
-        let middle = u32::midpoint(low, high);
-        if enough(middle) {
-            high = middle;
-        } else {
-            low = middle;
-        }
-    }
-    Some(f64::from(high))
-}
-
-/// The axles that stand on the road, front to rear, truck and trailer together.
-#[must_use]
-pub fn road_axles(vehicle: &Vehicle) -> Vec<RoadAxle> {
-    let chassis = &vehicle.chassis;
-    let mut axles: Vec<RoadAxle> = chassis
-        .axles
-        .iter()
-        .map(|axle| {
-            let group = chassis.groups.iter().find(|g| g.axles.contains(&axle.id));
-            RoadAxle {
-                id: axle.id.clone(),
-                number: 0,
-                x_mm: axle.x_mm,
-                group: group.map(|g| g.id.clone()),
-                on_trailer: false,
-            }
+impl<'a> Allowed<'a> {
+    /// The law that holds for this vehicle; `None` without one.
+    #[must_use]
+    pub fn to(vehicle: &'a Vehicle) -> Option<Self> {
+        Some(Self {
+            law: vehicle.law.as_ref()?,
+            allowance: allowance(vehicle),
+            gross_kg: gross_limit_kg(vehicle).unwrap_or(f64::INFINITY),
         })
-        .collect();
-    if let Some(coupled) = &vehicle.trailer {
-        let trailer = &coupled.trailer;
-        let middle = coupled.kingpin.x + trailer.kingpin_to_axles_mm;
-        let half = f64::from(trailer.axle_count.saturating_sub(1)) / 2.0;
-        for i in 0..trailer.axle_count {
-            let x_mm = middle + (f64::from(i) - half) * trailer.axle_spacing_mm;
-            let id = format!("trailer-{}", i + 1);
-            axles.push(RoadAxle {
-                id,
-                number: 0,
-                x_mm,
-                group: None,
-                on_trailer: true,
-            });
+    }
+
+    fn raised_kg(&self, limit: Raised) -> f64 {
+        self.allowance.map_or(0.0, |a| a.on_kg(limit))
+    }
+
+    /// Limit of one axle, kg.
+    #[must_use]
+    pub fn one_kg(&self, axle: &RoadAxle) -> Option<(f64, Rule)> {
+        let driven = self.law.driven_axle.kg().filter(|_| axle.driven);
+        let single = driven.or_else(|| self.law.single_axle.kg());
+        let single = single.map(|kg| (kg + self.raised_kg(Raised::SingleAxle), Rule::Single));
+        let by_width = self.tyre_width_kg(axle).map(|kg| (kg, Rule::TyreWidth));
+        match (single, by_width) {
+            (Some(one), Some(other)) if other.0 < one.0 => Some(other),
+            (one, other) => one.or(other),
         }
     }
-    axles.sort_by(|a, b| a.x_mm.total_cmp(&b.x_mm));
-    for (axle, number) in axles.iter_mut().zip(1..) {
-        axle.number = number;
+
+    /// Limit of one axle by the width of its tyres, kg; `None` without such a rule or width.
+    #[must_use]
+    pub fn tyre_width_kg(&self, axle: &RoadAxle) -> Option<f64> {
+        let rule = self.law.tyre_width.as_ref()?;
+        let figure = if axle.steered {
+            &rule.steered
+        } else {
+            &rule.others
+        };
+        Some(figure.kg_per_mm()? * axle.tyres_mm?)
     }
-    axles.retain(|axle| axle.on_trailer || !vehicle.is_raised(&axle.id));
-    axles
+
+    /// Limit of consecutive axles by the classes of the law alone, kg.
+    fn by_class(&self, kind: &Kind) -> Option<(f64, Rule)> {
+        let found = self
+            .law
+            .step(kind.axles, kind.of, kind.spread_mm, kind.between_mm);
+        let (_, step) = found?;
+        let better = step.road_friendly.kg().filter(|_| kind.road_friendly);
+        let kg = better.or_else(|| step.limit.kg())?;
+        let (rule, raised) = match step.counts_as {
+            Class::SingleAxle => (Rule::Single, Raised::SingleAxle),
+            Class::Tandem => (Rule::Tandem, Raised::Tandem),
+            Class::Tridem => (Rule::Tridem, Raised::Tandem),
+        };
+        Some((kg + self.raised_kg(raised), rule))
+    }
+
+    /// Limit of a group by every rule, kg.
+    fn by_any(&self, kind: &Kind) -> Option<(f64, Rule)> {
+        let (kg, rule) = match self.by_class(kind) {
+            Some(class) => class,
+            None => self.by_formula(kind)?,
+        };
+        Some(if kg > self.gross_kg {
+            (self.gross_kg, Rule::Gross)
+        } else {
+            (kg, rule)
+        })
+    }
+
+    fn by_formula(&self, kind: &Kind) -> Option<(f64, Rule)> {
+        let length_ft = kind.spread_mm / MM_PER_FT;
+        let (mut lb, mut rule) = by_table(self.law, kind.axles, length_ft)?;
+        let pair = self
+            .law
+            .bridge
+            .as_ref()?
+            .tandem_pair
+            .filter(|_| kind.tandems);
+        if let Some(pair) = pair
+            && length_ft >= pair.from_ft - SLACK
+            && 2.0 * pair.each_lb > lb
+        {
+            (lb, rule) = (2.0 * pair.each_lb, Rule::TandemPair);
+        }
+        Some((lb * KG_PER_LB + self.raised_kg(Raised::Bridge), rule))
+    }
+
+    /// What these consecutive axles may weigh together, kg, if the trailer stood so much farther back.
+    #[must_use]
+    pub fn group_kg(&self, members: &[RoadAxle], trailer_back_mm: f64) -> Option<(f64, Rule)> {
+        match members {
+            [] => None,
+            [axle] => self.one_kg(axle),
+            _ => self.by_any(&self.kind(members, trailer_back_mm)?),
+        }
+    }
+
+    /// As [`group_kg`](Self::group_kg), by single axle and class alone: no bridge formula.
+    pub(super) fn class_kg(&self, members: &[RoadAxle]) -> Option<f64> {
+        match members {
+            [axle] => self.one_kg(axle).map(|(kg, _)| kg),
+            _ => self.by_class(&self.kind(members, 0.0)?).map(|(kg, _)| kg),
+        }
+    }
+
+    fn kind(&self, members: &[RoadAxle], trailer_back_mm: f64) -> Option<Kind> {
+        let x = |axle: &RoadAxle| {
+            axle.x_mm
+                + if axle.on_trailer {
+                    trailer_back_mm
+                } else {
+                    0.0
+                }
+        };
+        let (first, last) = (members.first()?, members.last()?);
+        let between = members.windows(2).map(|pair| x(&pair[1]) - x(&pair[0]));
+        let pair = |one: usize| {
+            let spread = x(&members[one + 1]) - x(&members[one]);
+            let of = RoadAxle::of(&members[one..one + 2]);
+            let found = self.law.step(2, of, spread, spread);
+            found.is_some_and(|(_, step)| step.counts_as == Class::Tandem)
+        };
+        let mut driven = members.iter().filter(|a| a.driven).peekable();
+        Some(Kind {
+            axles: u32::try_from(members.len()).ok()?,
+            of: RoadAxle::of(members),
+            road_friendly: driven.peek().is_some() && driven.all(|a| a.road_friendly),
+            tandems: members.len() == 4 && pair(0) && pair(2),
+            spread_mm: x(last) - x(first),
+            between_mm: between.fold(f64::INFINITY, f64::min),
+        })
+    }
+
+    /// Least whole number of millimetres over which the group may weigh this much. Limits never fall
+    /// with length, so halving finds it. Beyond the last step axles count singly.
+    fn passes_at_mm(&self, kind: &Kind, actual_kg: f64) -> Option<f64> {
+        let enough = |mm: u32| {
+            let spread_mm = f64::from(mm);
+            let stretched = Kind {
+                spread_mm,
+                between_mm: spread_mm / f64::from(kind.axles - 1),
+                ..*kind
+            };
+            self.by_any(&stretched)
+                .is_none_or(|(kg, _)| kg >= actual_kg)
+        };
+        let mut high = LONGEST_MM;
+        if kind.spread_mm >= f64::from(LONGEST_MM) || !enough(high) {
+            return None;
+        }
+        let mut low = 0;
+        while high - low > 1 {
+            let middle = u32::midpoint(low, high);
+            if enough(middle) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        Some(f64::from(high))
+    }
 }
 
-/// Every group of two or more consecutive axles with these loads (kg, in the order of
-/// [`road_axles`]); empty without a law that has a bridge formula.
+/// Every group of two or more consecutive axles that the law limits, with these loads (kg, in the order
+/// of [`road_axles`]); empty without a law.
 #[must_use]
 pub fn bridge_groups(vehicle: &Vehicle, loads_kg: &[f64]) -> Vec<BridgeGroup> {
-    let Some(law) = vehicle.law.as_ref() else {
+    let Some(allowed) = Allowed::to(vehicle) else {
         return Vec::new();
     };
     let axles = road_axles(vehicle);
     let mut groups = Vec::new();
     for first in 0..axles.len() {
         for end in first + 2..=axles.len() {
-            let members = &axles[first..end];
             let Some(loads) = loads_kg.get(first..end) else {
                 continue;
             };
-            groups.extend(one_group(vehicle, law, &axles, first..end, members, loads));
+            groups.extend(allowed.group(&axles, first..end, loads));
         }
     }
     groups
 }
 
-fn one_group(
-    vehicle: &Vehicle,
-    law: &Regime,
-    all: &[RoadAxle],
-    range: Range<usize>,
-    members: &[RoadAxle],
-    loads_kg: &[f64],
-) -> Option<BridgeGroup> {
-    let (first, last) = (members.first()?, members.last()?);
-    let span_in = |from: usize, to: usize| (members[to].x_mm - members[from].x_mm) / MM_PER_IN;
-    let tandems =
-        members.len() == 4 && law.is_tandem(span_in(0, 1)) && law.is_tandem(span_in(2, 3));
-    let axles = u32::try_from(members.len()).ok()?;
-    let kind = Kind {
-        axles,
-        tandems,
-        allowance: vehicle.allowance,
-    };
-    let length_mm = last.x_mm - first.x_mm;
-    let length_ft = length_mm / MM_PER_FT;
-    let table_kg = table_lb(law, axles, length_ft)? * KG_PER_LB;
-    let (lb, rule) = allowed_lb(law, kind, length_ft)?;
-    let allowed_kg = lb * KG_PER_LB;
-    let actual_kg: f64 = loads_kg.iter().sum();
-    let same = |a: &RoadAxle| (&a.group, a.on_trailer) == (&first.group, first.on_trailer);
-    let whole = members.iter().all(same) && all.iter().filter(|a| same(a)).count() == members.len();
-    let over = actual_kg > allowed_kg + 1e-6;
-    Some(BridgeGroup {
-        range,
-        axles: members.iter().map(|a| a.id.clone()).collect(),
-        numbers: (first.number, last.number),
-        x_mm: (first.x_mm, last.x_mm),
-        table_kg,
-        allowed_kg,
-        actual_kg,
-        rule,
-        held_elsewhere: match rule {
-            Rule::Single | Rule::Tandem => whole,
-            Rule::SingleAxles | Rule::Gross => true,
-            Rule::Table | Rule::TandemPair => false,
-        },
-        passes_at_mm: if over {
-            passes_at_mm(law, kind, length_mm, actual_kg)
-        } else {
-            None
-        },
-    })
+/// True when another check holds these axles against this rule already: an axle group of the truck, the
+/// trailer's axles, the gross weight.
+#[must_use]
+pub fn held_elsewhere(members: &[RoadAxle], rule: Rule) -> bool {
+    match rule {
+        Rule::Single | Rule::Tandem | Rule::Tridem | Rule::TyreWidth => {
+            let mut pairs = members.windows(2);
+            pairs.all(|p| (&p[0].group, p[0].on_trailer) == (&p[1].group, p[1].on_trailer))
+        }
+        Rule::SingleAxles | Rule::Gross => true,
+        Rule::Table | Rule::TandemPair => false,
+    }
+}
+
+impl Allowed<'_> {
+    fn group(
+        &self,
+        all: &[RoadAxle],
+        range: Range<usize>,
+        loads_kg: &[f64],
+    ) -> Option<BridgeGroup> {
+        let members = &all[range.clone()];
+        let (first, last) = (members.first()?, members.last()?);
+        let kind = self.kind(members, 0.0)?;
+        let (allowed_kg, rule) = self.by_any(&kind)?;
+        let step = self
+            .law
+            .step(kind.axles, kind.of, kind.spread_mm, kind.between_mm);
+        let table_kg = match step {
+            Some((_, step)) => step.limit.kg()?,
+            None => by_table(self.law, kind.axles, kind.spread_mm / MM_PER_FT)?.0 * KG_PER_LB,
+        };
+        let actual_kg: f64 = loads_kg.iter().sum();
+        let over = actual_kg > allowed_kg + 1e-6;
+        Some(BridgeGroup {
+            range,
+            axles: members.iter().map(|a| a.id.clone()).collect(),
+            numbers: (first.number, last.number),
+            x_mm: (first.x_mm, last.x_mm),
+            table_kg,
+            allowed_kg,
+            actual_kg,
+            rule,
+            held_elsewhere: held_elsewhere(members, rule),
+            passes_at_mm: if over {
+                self.passes_at_mm(&kind, actual_kg)
+            } else {
+                None
+            },
+        })
+    }
 }

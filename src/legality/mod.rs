@@ -1,55 +1,66 @@
-//! What the road law allows each axle group, the vehicle and the combination to weigh.
+//! What the road law allows each axle, each group of axles, the vehicle and the combination to weigh,
+//! how long, wide and high they may be, and which parts of the weight must stand where.
 //!
-//! Single axles, tandems, gross weight, and every group of consecutive axles by the bridge formula;
-//! lengths and heights get their place here later. Axles that are up do not count.
+//! Every rule is the law's data; axles that are up do not count.
 
+mod axles;
 mod bridge;
+mod gross;
+mod sizes;
 
-pub use bridge::{BridgeGroup, RoadAxle, Rule, bridge_groups, road_axles, table_lb};
+pub use axles::{RoadAxle, road_axles};
+pub use bridge::{Allowed, BridgeGroup, Rule, bridge_groups, held_elsewhere, table_lb};
+pub use gross::{
+    GrossLimit, allowance, claimed, gross_limit, gross_limit_kg, power, tractor_limit,
+};
+pub use sizes::{Size, sizes};
 
 use crate::chassis::Group;
 use crate::vehicle::Vehicle;
 
-/// Limit of the law for one axle group of the truck, kg; `None` without a law.
+/// Limit of the law for one axle group of the truck, kg: the load at which the first of its axles, or of
+/// its sets of neighbouring axles, is full. `None` without a law that limits each of its axles.
 #[must_use]
 pub fn group_limit_kg(vehicle: &Vehicle, group: &Group) -> Option<f64> {
-    let law = vehicle.law.as_ref()?;
     let shares = vehicle.chassis.shares_down(group, &vehicle.raised);
-    let down: Vec<(f64, f64)> = group
-        .axles
-        .iter()
-        .zip(shares)
-        .filter(|(id, _)| !vehicle.is_raised(id))
-        .filter_map(|(id, share)| vehicle.axle(id).map(|axle| (axle.x_mm, share)))
+    let axles = road_axles(vehicle);
+    let members: Vec<(RoadAxle, f64)> = axles
+        .into_iter()
+        .filter_map(|axle| {
+            let index = group.axles.iter().position(|id| *id == axle.id)?;
+            Some((axle, shares[index]))
+        })
         .collect();
-    let x: Vec<f64> = down.iter().map(|(x, _)| *x).collect();
-    law.group_kg(&x, vehicle.allowance).or_else(|| {
-        // Too far apart for a tandem: each axle is held to the single limit.
-        let single = law.group_kg(&[0.0], vehicle.allowance)?;
-        down.iter()
-            .filter(|(_, share)| *share > 0.0)
-            .map(|(_, share)| single / share)
-            .reduce(f64::min)
-    })
+    fullest_kg(vehicle, members)
 }
 
-/// Limit of the law for the trailer's axle group, kg; `None` without a law or a trailer.
+/// Limit of the law for the trailer's axles, which share equally, kg; `None` without a law or a trailer.
 #[must_use]
 pub fn trailer_limit_kg(vehicle: &Vehicle) -> Option<f64> {
-    let law = vehicle.law.as_ref()?;
-    let trailer = &vehicle.trailer.as_ref()?.trailer;
-    let x: Vec<f64> = (0..trailer.axle_count)
-        .map(|i| f64::from(i) * trailer.axle_spacing_mm)
-        .collect();
-    let single = law.group_kg(&[0.0], vehicle.allowance)?;
-    Some(
-        law.group_kg(&x, vehicle.allowance)
-            .unwrap_or(single * f64::from(trailer.axle_count)),
-    )
+    let share = 1.0 / f64::from(vehicle.trailer.as_ref()?.trailer.axle_count.max(1));
+    let axles = road_axles(vehicle).into_iter().filter(|a| a.on_trailer);
+    fullest_kg(vehicle, axles.map(|axle| (axle, share)).collect())
 }
 
-/// Limit of the law for the gross weight of truck and trailer, kg; `None` without a law.
-#[must_use]
-pub fn gross_limit_kg(vehicle: &Vehicle) -> Option<f64> {
-    Some(vehicle.law.as_ref()?.gross_kg(vehicle.allowance))
+fn fullest_kg(vehicle: &Vehicle, members: Vec<(RoadAxle, f64)>) -> Option<f64> {
+    let allowed = Allowed::to(vehicle)?;
+    let (axles, shares): (Vec<RoadAxle>, Vec<f64>) = members.into_iter().unzip();
+    let mut least: Option<f64> = None;
+    for first in 0..axles.len() {
+        for end in first + 1..=axles.len() {
+            let share: f64 = shares[first..end].iter().sum();
+            let limit = allowed.class_kg(&axles[first..end]);
+            // A single axle without a limit leaves the group without one.
+            let Some(limit) = limit else {
+                if end == first + 1 {
+                    return None;
+                }
+                continue;
+            };
+            if share > 0.0 {
+                least = Some(least.unwrap_or(f64::INFINITY).min(limit / share));
+            }
+        }
+    }
+    least
 }

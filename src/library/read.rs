@@ -55,7 +55,7 @@ impl Library {
             let id = trailer.id.clone();
             self.trailers.insert(id.clone(), trailer);
             Ok(FileKind::Trailer(id))
-        } else if value.get("gross_lb").is_some() {
+        } else if value.get("law_format").is_some() {
             let law: Regime = from_value(file, &value)?;
             law.check(file)?;
             let id = law.id.clone();

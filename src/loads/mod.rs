@@ -10,14 +10,12 @@
 //! within a group by the moment about its track. Road level, standing still.
 
 mod case;
-mod effect;
-mod fifth_wheel;
 mod support;
+mod trend;
 
 pub use case::{AxleLoad, Case, CaseLoads, Centre, GroupLoad};
-pub use effect::{GroupEffect, PayloadEffect, payload_effect};
-pub use fifth_wheel::{Binding, PositionRange, fifth_wheel_range};
 pub use support::{Influence, Support, influence};
+pub use trend::{Split, Trend, Trends, trends};
 
 use crate::vehicle::Vehicle;
 

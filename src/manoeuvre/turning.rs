@@ -106,7 +106,9 @@ pub(super) fn stated(vehicle: &Vehicle, lock: &Result<Turning, String>) -> Resul
 
 /// Outer radius that the plan states, else the road law, else the customary one.
 pub(super) fn outer_mm(vehicle: &Vehicle) -> f64 {
-    vehicle.moving.turn_outer_mm.unwrap_or(Moving::OUTER_MM)
+    let by_law = || vehicle.law.as_ref()?.sizes.turning_outer.mm();
+    let stated = vehicle.moving.turn_outer_mm.or_else(by_law);
+    stated.unwrap_or(Moving::OUTER_MM)
 }
 
 /// The steady turn with the outermost corner on this radius; full lock when it is too tight.

@@ -68,6 +68,9 @@ impl Plan {
         });
         self.check_loads(&mut c);
         c.under("moving", |c| self.moving.check(c));
+        if let Some(own) = &self.law.own {
+            c.under("law.own", |c| own.check_under(c));
+        }
         c.done()
     }
 
@@ -99,6 +102,8 @@ impl Plan {
                     c.id("id", &trailer.id);
                     c.range("payload_kg", trailer.payload_kg, 0.0, 100_000.0);
                     c.range_if("load_cg", trailer.load_cg, 0.0, 1.0);
+                    let axles = trailer.kingpin_to_axles_mm;
+                    c.range_if("kingpin_to_axles_mm", axles, 1_000.0, 20_000.0);
                 });
             }
         });

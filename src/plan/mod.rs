@@ -12,6 +12,7 @@ pub use history::History;
 pub use moving::Moving;
 
 use crate::chassis::{Chassis, Spot};
+use crate::law::Regime;
 use crate::part::Part;
 use serde::{Deserialize, Serialize};
 
@@ -214,6 +215,9 @@ pub struct TrailerLoad {
     /// Where it lies, 0 over the kingpin to 1 over the axles; the trailer's own when not given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub load_cg: Option<f64>,
+    /// Kingpin to the trailer's axles, on a trailer whose axles slide; its own when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub kingpin_to_axles_mm: Option<f64>,
 }
 
 /// Road law to hold the plan against.
@@ -224,9 +228,18 @@ pub struct LawChoice {
     /// Regime id; without one, road law is not assessed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub regime: Option<String>,
-    /// The user claims the allowance for electric or natural-gas vehicles.
+    /// The user claims the law's allowance for the driveline, such as that for electric vehicles.
     #[serde(default)]
     pub allowance: bool,
+    /// Which allowance, where the law has several; its first when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub which: Option<String>,
+    /// The user states that containers are carried in intermodal transport.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub intermodal: bool,
+    /// A law of the user's own, used when `regime` is `own`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub own: Option<Box<Regime>>,
 }
 
 impl Plan {

@@ -35,6 +35,8 @@ pub enum Measure {
     Count,
     /// Degrees, inside and for people.
     Angle,
+    /// Kilograms for each millimetre of tyre width inside.
+    LoadForWidth,
 }
 
 impl Measure {
@@ -49,6 +51,8 @@ impl Measure {
             (Self::Share, _) => "%",
             (Self::Count, _) => "",
             (Self::Angle, _) => "°",
+            (Self::LoadForWidth, Units::Metric) => "kg/mm",
+            (Self::LoadForWidth, Units::Us) => "lb/in",
         }
     }
 
@@ -58,6 +62,7 @@ impl Measure {
             (Self::Length, Units::Us) => MM_PER_IN,
             (Self::Mass, Units::Us) => KG_PER_LB,
             (Self::Share, _) => 0.01,
+            (Self::LoadForWidth, Units::Us) => KG_PER_LB / MM_PER_IN,
             _ => 1.0,
         }
     }
@@ -65,6 +70,7 @@ impl Measure {
     const fn decimals(self, units: Units) -> usize {
         match (self, units) {
             (Self::Length, Units::Us) | (Self::Share | Self::Angle, _) => 1,
+            (Self::LoadForWidth, Units::Metric) => 2,
             _ => 0,
         }
     }
@@ -128,6 +134,8 @@ impl Measure {
             (Self::Mass, "lb" | "lbs") => KG_PER_LB,
             (Self::Share, "%") => 0.01,
             (Self::Angle, "°" | "deg") => 1.0,
+            (Self::LoadForWidth, "kg/mm") => 1.0,
+            (Self::LoadForWidth, "lb/in") => KG_PER_LB / MM_PER_IN,
             (_, other) => {
                 let known = match self {
                     Self::Length => "mm, cm, m, in or ft",

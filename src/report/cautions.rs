@@ -42,7 +42,7 @@ const ESTIMATE: Caution = Caution {
 };
 const LAW: Caution = Caution {
     level: "NOTICE",
-    text: "Limits differ by place and date, and a scale may take the length of a group of axles to the nearest foot where the bridge formula here takes it exactly. Lengths and heights are not judged. Figures marked common practice are not law. Check the text.",
+    text: "Limits differ by place and date, and a scale may take the length of a group of axles to the nearest foot where the bridge formula here takes it exactly. What the chosen law leaves to states or countries is not judged. Figures marked common practice are not law. Check the text.",
 };
 
 /// The cautions that this vehicle gives rise to.

@@ -29,6 +29,8 @@ pub struct Evaluation {
     pub moving: MovingRow,
     /// Payload that is possible.
     pub payload: Option<PayloadRow>,
+    /// Largest payload that keeps every limit, by place of fifth wheel and trailer axles.
+    pub best: Vec<BestRow>,
     /// Every load case.
     pub cases: Vec<CaseLoads>,
     /// Findings, worst first.
@@ -91,6 +93,21 @@ pub struct PayloadRow {
     /// Payload at every limit that it brings nearer: name, by, limit, payload (negative when the limit is
     /// passed without any).
     pub limits: Vec<(String, &'static str, f64, f64)>,
+}
+
+/// A place of fifth wheel and trailer axles.
+#[derive(Debug, Serialize)]
+pub struct BestRow {
+    /// What is slid.
+    pub place: &'static str,
+    /// Fifth wheel ahead of the driven axles.
+    pub fifth_wheel_ahead_mm: Option<f64>,
+    /// Kingpin to trailer axles.
+    pub kingpin_to_axles_mm: Option<f64>,
+    /// Largest payload there.
+    pub payload_kg: f64,
+    /// What stops it.
+    pub stopped_by: Vec<String>,
 }
 
 /// One finding.
@@ -157,6 +174,7 @@ pub fn evaluation(assessment: &Assessment, units: Units) -> Evaluation {
         bridge: bridge_rows(assessment),
         moving: moving(assessment),
         payload,
+        best: best_rows(assessment),
         cases: answers.loads.cases.clone(),
         findings: assessment.findings.iter().map(|f| row(f, units)).collect(),
         assumptions: ASSUMPTIONS.iter().map(|a| (*a).to_owned()).collect(),
@@ -171,7 +189,7 @@ pub const ASSUMPTIONS: [&str; 7] = [
     "Axles of a group share by the group's rule; three or more groups share by their spring rates, counted from the weighed state.",
     "Masses are estimates until weighed; one part's centre of gravity is taken as known to 15 mm.",
     "Parts are rigid; cables, hoses and brackets have mass but no clearance check.",
-    "Road law: single axles, tandems, groups of axles by the bridge formula, gross weight and width; lengths and heights are not computed.",
+    "Road law: only what the chosen law states is held; what it leaves to states or countries is not judged.",
     "Bridge formula: the exact length between the outer axles goes in; scales and states may round it to the nearest foot first.",
 ];
 
@@ -222,6 +240,20 @@ fn bridge_rows(assessment: &Assessment) -> Vec<BridgeRow> {
     rows.collect()
 }
 
+fn best_rows(assessment: &Assessment) -> Vec<BestRow> {
+    let Ok(best) = assessment.answers.best_positions() else {
+        return Vec::new();
+    };
+    let rows = best.rows().map(|(place, best)| BestRow {
+        place,
+        fifth_wheel_ahead_mm: best.ahead_mm,
+        kingpin_to_axles_mm: best.kingpin_to_axles_mm,
+        payload_kg: best.payload_kg,
+        stopped_by: best.stopped_by.clone(),
+    });
+    rows.collect()
+}
+
 fn row(finding: &Finding, units: Units) -> FindingRow {
     let value = |amount: Option<Amount>| amount.map(|a| a.value);
     FindingRow {
@@ -237,6 +269,7 @@ fn row(finding: &Finding, units: Units) -> FindingRow {
             Measure::Length => "mm",
             Measure::Angle => "deg",
             Measure::Share | Measure::Count => "1",
+            Measure::LoadForWidth => "kg/mm",
         }),
         source: finding.source.to_string(),
         about: finding.tags.clone(),

@@ -72,6 +72,19 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
         }
         Err(missing) => writeln!(out, "\nPayload not assessed: {missing}.")?,
     }
+    if let Ok(best) = answers.best_positions() {
+        writeln!(out, "\nLargest payload that keeps every limit:")?;
+        for (place, best) in best.rows() {
+            let payload = mass(best.payload_kg, units);
+            let at = |mm: Option<f64>| mm.map_or_else(|| "–".to_owned(), |mm| length(mm, units));
+            let (ahead, axles) = (at(best.ahead_mm), at(best.kingpin_to_axles_mm));
+            let stopped = best.stopped_by.join(", ");
+            writeln!(
+                out,
+                "  {place:<20}{ahead:>12}{axles:>12}{payload:>12}  ({stopped})"
+            )?;
+        }
+    }
     for severity in [
         Severity::Fails,
         Severity::Caution,
@@ -111,9 +124,9 @@ fn bridge_table(out: &mut String, assessment: &Assessment, units: Units) -> std:
     let groups = match &assessment.answers.bridge {
         Ok(groups) if groups.is_empty() => return Ok(()),
         Ok(groups) => groups,
-        Err(missing) => return writeln!(out, "\nBridge groups not assessed: {missing}."),
+        Err(missing) => return writeln!(out, "\nGroups of axles not assessed: {missing}."),
     };
-    writeln!(out, "\nBridge groups, each in its heaviest case:")?;
+    writeln!(out, "\nGroups of axles, each in its heaviest case:")?;
     for bridge in groups {
         let group = &bridge.group;
         let (from, to) = group.numbers;

@@ -33,6 +33,25 @@ impl Coupled {
         1.0 - self.load_cg
     }
 
+    /// The same trailer with its axles slid to this distance from the kingpin; load and body stay, what
+    /// slides takes its mass along.
+    #[must_use]
+    pub fn with_axles_at(&self, kingpin_to_axles_mm: f64) -> Self {
+        let mut slid = self.clone();
+        let old = &self.trailer;
+        let by = kingpin_to_axles_mm - old.kingpin_to_axles_mm;
+        if by == 0.0 || kingpin_to_axles_mm <= 0.0 {
+            return slid;
+        }
+        let moves = old.slider.as_ref().map_or(0.0, |s| s.moves_kg);
+        let (tare, reach) = (old.tare_kg, old.kingpin_to_axles_mm);
+        let moment = tare * (1.0 - old.tare_on_kingpin) * reach + moves * by;
+        slid.trailer.kingpin_to_axles_mm = kingpin_to_axles_mm;
+        slid.trailer.tare_on_kingpin = 1.0 - moment / kingpin_to_axles_mm / tare;
+        slid.load_cg = self.load_cg * reach / kingpin_to_axles_mm;
+        slid
+    }
+
     /// Radius of the circle on which the nose's corners swing about the kingpin, mm.
     #[must_use]
     pub fn swing_radius_mm(&self) -> f64 {

@@ -53,8 +53,12 @@ pub struct Vehicle {
     pub loads: Loads,
     /// Road law that the plan names.
     pub law: Option<Regime>,
-    /// The plan claims the allowance for electric or natural-gas vehicles.
+    /// The plan claims the law's allowance for the driveline.
     pub allowance: bool,
+    /// Which one; the law's first when not given.
+    pub which_allowance: Option<String>,
+    /// The plan states intermodal transport of containers.
+    pub intermodal: bool,
     /// The turn, the ramp and the bump that it must take.
     pub moving: Moving,
     /// What could not be resolved.

@@ -2,6 +2,7 @@
 
 use super::{Item, Vehicle};
 use crate::chassis::Chassis;
+use crate::law::Regime;
 use crate::library::Library;
 use crate::part::Part;
 use crate::plan::{ChassisChoice, Plan};
@@ -59,6 +60,8 @@ impl Vehicle {
             law: None,
             allowance: plan.law.allowance,
             moving: plan.moving.clone(),
+            which_allowance: plan.law.which.clone(),
+            intermodal: plan.law.intermodal,
             problems: Vec::new(),
         }
     }
@@ -189,7 +192,8 @@ impl Vehicle {
 
     fn find_law_and_trailer(&mut self, plan: &Plan, library: &Library) {
         if let Some(id) = &plan.law.regime {
-            match library.laws.get(id) {
+            let own = plan.law.own.as_deref().filter(|_| id == Regime::OWN);
+            match own.or_else(|| library.laws.get(id)) {
                 Some(law) => self.law = Some(law.clone()),
                 None => {
                     let hint = listed(library.laws.keys());
@@ -209,11 +213,34 @@ impl Vehicle {
             }
             Some(trailer) => {
                 self.trailer = self.couple(trailer, load.payload_kg, load.load_cg);
+                if let Some(mm) = load.kingpin_to_axles_mm {
+                    self.slide_trailer(mm);
+                }
                 if self.trailer.is_none() {
                     let what = "this chassis has no fifth wheel to pull it";
                     self.problem("loads.trailer.id".to_owned(), &load.id, what, String::new());
                 }
             }
+        }
+    }
+}
+
+impl Vehicle {
+    /// Slides the trailer's axles; a place outside its holes is a problem.
+    fn slide_trailer(&mut self, mm: f64) {
+        let Some(coupled) = &self.trailer else {
+            return;
+        };
+        let holes = coupled.trailer.slider.as_ref();
+        if holes.is_some_and(|s| s.holes_mm().any(|hole| (hole - mm).abs() < 1.0)) {
+            self.trailer = Some(coupled.with_axles_at(mm));
+        } else {
+            let hint = holes.map_or_else(
+                || "its axles do not slide".to_owned(),
+                |s| format!("{} to {} mm in steps of {}", s.from_mm, s.to_mm, s.step_mm),
+            );
+            let path = "loads.trailer.kingpin_to_axles_mm".to_owned();
+            self.problem(path, &mm.to_string(), "is no hole of this trailer", hint);
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::fields::payload_or_default;
 use super::session::Session;
-use crate::plan::{Edit, LawChoice, Payload, PayloadPlace, Refusal, TrailerLoad};
+use crate::plan::{Edit, Payload, PayloadPlace, Refusal, TrailerLoad};
 use crate::quantity::{Measure, Units};
 use crate::vehicle::Vehicle;
 
@@ -36,6 +36,9 @@ impl Session {
             }
         };
         let plan = self.plan();
+        if let Some(edit) = super::law_fields::edit(self, field, typed, units)? {
+            return Ok(edit);
+        }
         Ok(match field {
             "wheelbase" => Edit::Wheelbase {
                 mm: read(Measure::Length)?,
@@ -74,9 +77,10 @@ impl Session {
                     id: typed.to_owned(),
                     payload_kg: before.map_or(0.0, |t| t.payload_kg),
                     load_cg: same.and_then(|t| t.load_cg),
+                    kingpin_to_axles_mm: same.and_then(|t| t.kingpin_to_axles_mm),
                 }))
             }
-            "trailer-payload" | "load-place" => {
+            "trailer-payload" | "load-place" | "trailer-axles" => {
                 let mut load = plan
                     .loads
                     .trailer
@@ -84,19 +88,16 @@ impl Session {
                     .ok_or_else(|| Refusal(format!("{field}: no trailer is coupled")))?;
                 if field == "load-place" {
                     load.load_cg = maybe(Measure::Share)?;
+                } else if field == "trailer-axles" {
+                    load.kingpin_to_axles_mm = match maybe(Measure::Length)? {
+                        Some(mm) => Some(self.nearest_hole(mm)?),
+                        None => None,
+                    };
                 } else {
                     load.payload_kg = maybe(Measure::Mass)?.unwrap_or(0.0);
                 }
                 Edit::Trailer(Some(load))
             }
-            "law" => Edit::Law(LawChoice {
-                regime: (!typed.is_empty()).then(|| typed.to_owned()),
-                allowance: plan.law.allowance && !typed.is_empty(),
-            }),
-            "allowance" => Edit::Law(LawChoice {
-                regime: plan.law.regime.clone(),
-                allowance: typed == "on",
-            }),
             other => return self.part_edit(other, typed, &read),
         })
     }
@@ -155,6 +156,24 @@ impl Session {
             },
             _ => return Err(unknown()),
         })
+    }
+
+    fn nearest_hole(&self, mm: f64) -> Result<f64, Refusal> {
+        let vehicle = self.vehicle()?;
+        let slider = vehicle
+            .trailer
+            .as_ref()
+            .and_then(|t| t.trailer.slider.as_ref());
+        let holes = slider.map(|s| s.holes_mm());
+        let near = |a: f64, b: f64| {
+            if (b - mm).abs() < (a - mm).abs() {
+                b
+            } else {
+                a
+            }
+        };
+        let hole = holes.and_then(|holes| holes.reduce(near));
+        hole.ok_or_else(|| Refusal("the axles of this trailer do not slide".to_owned()))
     }
 
     fn payload_at(&self, field: &str, x: f64) -> Result<Payload, Refusal> {

@@ -25,8 +25,8 @@ pub enum FieldKind {
 /// One of several.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Choice {
-    id: String,
-    name: String,
+    pub(super) id: String,
+    pub(super) name: String,
 }
 
 /// A field.
@@ -96,7 +96,7 @@ impl Field {
         self.within(measure, low, high, units)
     }
 
-    fn choice(id: &str, label: &str, now: &str, choices: Vec<Choice>) -> Self {
+    pub(super) fn choice(id: &str, label: &str, now: &str, choices: Vec<Choice>) -> Self {
         let mut field = Self::number(id, label, Measure::Count, None, Units::Metric);
         field.kind = FieldKind::Choice;
         now.clone_into(&mut field.text);
@@ -117,7 +117,10 @@ impl Field {
     }
 }
 
-fn choices<'a>(none: &str, list: impl Iterator<Item = (&'a String, &'a String)>) -> Vec<Choice> {
+pub(super) fn choices<'a>(
+    none: &str,
+    list: impl Iterator<Item = (&'a String, &'a String)>,
+) -> Vec<Choice> {
     let first = Choice {
         id: String::new(),
         name: none.to_owned(),
@@ -159,8 +162,27 @@ pub(super) fn controls(
                 Some(t.payload_kg),
                 100_000.0,
             ));
-            let own = vehicle.trailer.as_ref().map(|c| c.load_cg);
-            let share = t.load_cg.or(own);
+            let coupled = vehicle.trailer.as_ref();
+            let own = coupled.and_then(|c| session.library.trailers.get(&c.trailer.id));
+            let share = t.load_cg.or(own.map(|t| t.load_cg));
+            if let Some((coupled, holes)) =
+                coupled.and_then(|c| Some((c, c.trailer.slider.as_ref()?)))
+            {
+                let now = coupled.trailer.kingpin_to_axles_mm;
+                let length = Measure::Length;
+                let range = [holes.from_mm, now, holes.to_mm];
+                let mut field = Field::number(
+                    "trailer-axles",
+                    "Kingpin to trailer axles",
+                    length,
+                    Some(now),
+                    units,
+                )
+                .sliding(length, range, units)
+                .hinting("goes to the nearest hole of its slider");
+                field.step = Some(length.shown(holes.step_mm, units));
+                fields.push(field);
+            }
             let hint = "0 % over the kingpin, 100 % over the trailer axles";
             fields.push(
                 Field::number(
@@ -220,22 +242,7 @@ fn law_fields(session: &Session, plan: &Plan, mut fields: Vec<Field>, units: Uni
             .within(Measure::Mass, 0.0, 100_000.0, units)
             .hinting("held against what is possible"),
     );
-    let list = session.library.laws.iter().map(|(id, law)| (id, &law.name));
-    let now = plan.law.regime.as_deref().unwrap_or("");
-    fields.push(Field::choice("law", "Road law", now, choices("none", list)));
-    let law = plan
-        .law
-        .regime
-        .as_ref()
-        .and_then(|id| session.library.laws.get(id));
-    let mut allowance = Field::switch(
-        "allowance",
-        "Electric or gas vehicle allowance",
-        plan.law.allowance,
-    )
-    .hinting(law.map_or_else(String::new, |l| l.allowance_source.document.clone()));
-    allowance.enabled = law.is_some();
-    fields.push(allowance);
+    super::law_fields::add(session, plan, &mut fields, units);
     fields.extend(super::moving::fields(&plan.moving, units));
     fields
 }

@@ -9,6 +9,7 @@ mod boundary;
 mod catalogue;
 mod enter;
 mod fields;
+mod law_fields;
 mod moving;
 mod room;
 mod session;

@@ -20,7 +20,7 @@ macro_rules! example {
 }
 
 /// Every example; `tests/parity.rs` sees that none is left out.
-pub const EXAMPLES: [(&str, &str); 15] = [
+pub const EXAMPLES: [(&str, &str); 22] = [
     example!("five-faults.json"),
     example!("gullwharf-drayage.json"),
     example!("harbour-hydrogen.json"),
@@ -29,13 +29,20 @@ pub const EXAMPLES: [(&str, &str); 15] = [
     example!("orchard-lane-shuttle.json"),
     example!("prairie-loop.json"),
     example!("quarry-road-tipper.json"),
+    example!("vinterdal-bakery.json"),
+    example!("wrong/gullwharf-narrow-tyres.json"),
     example!("wrong/gullwharf-sales-sketch.json"),
     example!("wrong/gullwharf-short-bridge.json"),
     example!("wrong/gullwharf-steep-ramp.json"),
+    example!("wrong/harbour-claimed-allowance.json"),
     example!("wrong/millbrook-narrow-yard.json"),
     example!("wrong/millbrook-third-pack.json"),
+    example!("wrong/prairie-axles-forward.json"),
     example!("wrong/prairie-tight-catalyst.json"),
     example!("wrong/quarry-road-low-packs.json"),
+    example!("wrong/tarnwick-light-drive.json"),
+    example!("wrong/tarnwick-too-long.json"),
+    example!("wrong/vinterdal-nose-light.json"),
 ];
 /// What both builds must give.
 pub const FROZEN: &str = include_str!("../frozen/parity.txt");

@@ -49,6 +49,7 @@ fn edits_with(v: f64, tag: &str, part: &str) -> Vec<(&'static str, Edit)> {
             id: "van-53".to_owned(),
             payload_kg,
             load_cg,
+            kingpin_to_axles_mm: None,
         }))
     };
     let spot = PayloadPlace::Cg(Spot::new(1.0, v, 1.0));
@@ -127,6 +128,7 @@ fn negative_masses_are_refused_with_the_range() {
         id: "van-53".to_owned(),
         payload_kg: -1.0,
         load_cg: None,
+        kingpin_to_axles_mm: None,
     };
     let at = PayloadPlace::Cg(Spot::new(0.0, 0.0, 0.0));
     for (edit, says) in [
@@ -183,6 +185,7 @@ fn edits_that_name_what_does_not_exist_are_refused_by_name() {
         id: name(),
         payload_kg: 1.0,
         load_cg: None,
+        kingpin_to_axles_mm: None,
     };
     for edit in [
         place(name(), None, None),
@@ -249,7 +252,7 @@ fn edits_that_name_what_does_not_exist_are_refused_by_name() {
         Edit::Trailer(Some(trailer)),
         Edit::Law(LawChoice {
             regime: Some(name()),
-            allowance: false,
+            ..LawChoice::default()
         }),
         Edit::Rename {
             name: "x".repeat(201),

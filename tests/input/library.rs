@@ -127,7 +127,7 @@ fn odd_numbers_are_named_with_path_value_and_range() {
         for (file, key, path) in [
             ("battery-packs.toml", "mass_kg", "part[0].mass_kg"),
             ("daycab-6x4.toml", "wheelbase_mm", "dimensions.wheelbase_mm"),
-            ("us-interstate.toml", "gross_lb", "gross_lb"),
+            ("us-interstate.toml", "per_axle", "bridge.per_axle"),
             (
                 "trailer-van-53.toml",
                 "kingpin_to_axles_mm",
@@ -169,7 +169,7 @@ fn files_that_hold_nothing_of_ours_are_refused() {
     refused("\u{0}");
     refused("[[part]]\nid = \"X\"");
     refused("family = \"x\"");
-    refused("gross_lb = 1");
+    refused("law_format = 2");
     refused("kingpin_to_axles_mm = 1");
     refused_with(
         &changed("battery-packs.toml", "format = 1", "format = 99"),
@@ -180,7 +180,7 @@ fn files_that_hold_nothing_of_ours_are_refused() {
         &["format = 99"],
     );
     refused_with(
-        &changed("us-interstate.toml", "format = 1", "format = 99"),
+        &changed("us-interstate.toml", "law_format = 2", "law_format = 99"),
         &["format = 99"],
     );
     refused_with(

@@ -2,7 +2,9 @@
 
 use super::row::{FT, LB, law, standing};
 use super::{assess, read};
-use axlewright_core::legality::{BridgeGroup, bridge_groups, gross_limit_kg, table_lb};
+use axlewright_core::legality::{
+    Allowed, BridgeGroup, Rule, bridge_groups, gross_limit_kg, road_axles, table_lb,
+};
 use axlewright_core::report;
 use serde::Deserialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -172,30 +174,35 @@ fn every_published_vehicle_comes_out() {
 }
 
 #[test]
+#[expect(clippy::cast_possible_truncation, reason = "whole pounds")]
 fn the_other_limits_are_those_of_the_law() {
     let law = law();
     let file = file();
     let row = |id: &str| &file.limits.row[id];
     let number = |id: &str, key: &str| row(id)[key].as_integer().unwrap();
     let list = |id: &str, key: &str| row(id)[key].as_array().unwrap().clone();
-    #[expect(clippy::cast_possible_truncation, reason = "whole pounds")]
     let lb = |kg: f64| (kg / LB).round() as i64;
-    let axles = |spread_in: f64| law.group_kg(&[0.0, spread_in * 25.4], false);
-
-    assert_eq!(
-        lb(law.group_kg(&[0.0], false).unwrap()),
-        number("UL-1", "single_lb")
-    );
-    assert_eq!(lb(axles(50.0).unwrap()), number("UL-1", "tandem_lb"));
-    assert_eq!(lb(law.gross_kg(false)), number("UL-1", "gross_lb"));
+    let axles = |spread_in: f64| {
+        let vehicle = standing(&[0.0, 20.0, 20.0 + spread_in / 12.0], false);
+        let axles = road_axles(&vehicle);
+        Allowed::to(&vehicle).unwrap().group_kg(&axles[1..], 0.0)
+    };
+    let whole = |claimed| gross_limit_kg(&standing(&[0.0, 20.0], claimed)).unwrap();
+    let vehicle = standing(&[0.0, 20.0], false);
+    let single = Allowed::to(&vehicle)
+        .unwrap()
+        .one_kg(&road_axles(&vehicle)[0]);
+    assert_eq!(lb(single.unwrap().0), number("UL-1", "single_lb"));
+    assert_eq!(lb(axles(50.0).unwrap().0), number("UL-1", "tandem_lb"));
+    assert_eq!(lb(whole(false)), number("UL-1", "gross_lb"));
 
     let classes = list("UL-2", "class");
     for (spread, class) in list("UL-2", "spread_in").iter().zip(&classes) {
         let spread = f64::from(i32::try_from(spread.as_integer().unwrap()).unwrap());
-        let found = match axles(spread).map(lb) {
-            Some(20_000) => "single",
-            Some(34_000) => "tandem",
-            None => "singles",
+        let found = match axles(spread).unwrap() {
+            (kg, Rule::Single) if lb(kg) == 20_000 => "single",
+            (kg, Rule::Tandem) if lb(kg) == 34_000 => "tandem",
+            (_, Rule::Table) => "singles",
             other => panic!("{other:?}"),
         };
         assert_eq!(Some(found), class.as_str(), "{spread} in");
@@ -203,20 +210,35 @@ fn the_other_limits_are_those_of_the_law() {
 
     let legal = list("UL-3", "legal");
     for (gross, legal) in list("UL-3", "gross_lb").iter().zip(&legal) {
-        let within = gross.as_integer().unwrap() <= lb(law.gross_kg(true));
+        let within = gross.as_integer().unwrap() <= lb(whole(true));
         assert_eq!(Some(within), legal.as_bool(), "{gross} lb");
     }
 
     assert_eq!(
-        lb(law.gross_kg(true) - law.gross_kg(false)),
+        lb(whole(true) - whole(false)),
         number("UL-4", "allowance_lb")
     );
 
-    let plan = read(row("UL-5")["plan"].as_str().unwrap());
-    let vehicle = assess(&plan).answers.vehicle;
+    // Not even a claim helps.
+    for claimed in [false, true] {
+        let mut plan = read(row("UL-5")["plan"].as_str().unwrap());
+        plan.law.allowance = claimed;
+        let vehicle = assess(&plan).answers.vehicle;
+        assert_eq!(
+            lb(gross_limit_kg(&vehicle).unwrap()),
+            number("UL-5", "gross_lb")
+        );
+    }
+
+    let floor = law.tyre_width.unwrap();
+    let pounds = |figure: Option<f64>| figure.map(|v| v as i64);
     assert_eq!(
-        lb(gross_limit_kg(&vehicle).unwrap()),
-        number("UL-5", "gross_lb")
+        pounds(floor.floor.lb_per_in),
+        Some(number("UL-9", "tyre_lb_per_in_min"))
+    );
+    assert_eq!(
+        pounds(floor.steer_axle_floor.lb),
+        Some(number("UL-9", "steer_axle_min_lb"))
     );
 }
 

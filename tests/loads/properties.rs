@@ -103,6 +103,7 @@ impl Recipe {
                     id,
                     payload_kg,
                     load_cg: None,
+                    kingpin_to_axles_mm: None,
                 }
             });
         }
@@ -323,6 +324,7 @@ fn an_edit() -> impl Strategy<Value = Edit> {
                 id: "van-53".to_owned(),
                 payload_kg,
                 load_cg: None,
+                kingpin_to_axles_mm: None,
             }
         }))),
         "[a-z<&\"é ]{0,12}".prop_map(|name| Edit::Rename { name }),

@@ -8,11 +8,11 @@ use super::yard::{
     KG_PER_LB, MM_PER_IN, bare, case, close, couple, finding, group, library, loads_of, part, plan,
     put, resolve_with, tractor, trailer, weighed, with_wheelbase,
 };
-use axlewright_core::assessment::Assessment;
+use axlewright_core::assessment::{Assessment, Binding};
 use axlewright_core::chassis::{Chassis, Share, Spot};
 use axlewright_core::findings::Severity;
 use axlewright_core::library::Library;
-use axlewright_core::loads::{Binding, Case, Loads, fifth_wheel_range};
+use axlewright_core::loads::{Case, Loads};
 use axlewright_core::plan::{Payload, PayloadPlace};
 use serde::Deserialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -251,9 +251,16 @@ fn unloading_from_the_rear(p: &Published) -> Answers {
 }
 
 /// A tractor whose empty trailer weighs 1,000 kg with all of it on its own axles, and the payload
-/// that gives this kingpin load (half of it rests on the kingpin).
-fn pulling(wheelbase_in: f64, ahead_in: f64, kingpin_lb: f64) -> (Loads, Assessment) {
-    let mut plan = plan(tractor(wheelbase_in * MM_PER_IN, ahead_in * MM_PER_IN));
+/// that gives this kingpin load (half of it rests on the kingpin). Its drive axle has this rating.
+fn pulling(
+    wheelbase_in: f64,
+    ahead_in: f64,
+    kingpin_lb: f64,
+    rating_kg: f64,
+) -> (Loads, Assessment) {
+    let mut chassis = tractor(wheelbase_in * MM_PER_IN, ahead_in * MM_PER_IN);
+    chassis.axles[1].gawr_kg = Some(rating_kg);
+    let mut plan = plan(chassis);
     couple(&mut plan, 2.0 * kingpin_lb * KG_PER_LB);
     let library = light_trailer();
     let assessment = super::yard::assess_with(&plan, &library);
@@ -262,6 +269,9 @@ fn pulling(wheelbase_in: f64, ahead_in: f64, kingpin_lb: f64) -> (Loads, Assessm
         assessment,
     )
 }
+
+/// More than any axle here carries.
+const FREE: f64 = 40_000.0;
 
 fn light_trailer() -> Library {
     let mut trailer = trailer();
@@ -272,7 +282,7 @@ fn light_trailer() -> Library {
 
 /// What the kingpin adds to steer and drive axle, lb.
 fn from_kingpin(wheelbase_in: f64, ahead_in: f64, kingpin_lb: f64) -> (f64, f64) {
-    let (loads, _) = pulling(wheelbase_in, ahead_in, kingpin_lb);
+    let (loads, _) = pulling(wheelbase_in, ahead_in, kingpin_lb, FREE);
     let pin = case(&loads, Case::Coupled).kingpin_kg.unwrap() / KG_PER_LB;
     close(pin, kingpin_lb, 1e-6);
     let more = |id: &str| {
@@ -302,16 +312,17 @@ fn load_moved_by_an_inch(p: &Published) -> Answers {
 /// far it really goes, and the slid truck how much that moved.
 fn slide_in_notches(p: &Published) -> Answers {
     let (wheelbase, kingpin) = (240.0, p.given("lb_per_in") * 240.0);
-    let (loads, assessment) = pulling(wheelbase, 10.0, kingpin);
+    let (loads, _) = pulling(wheelbase, 10.0, kingpin, FREE);
     let drive = group(case(&loads, Case::Coupled), "rear").load_kg;
     let limit = drive - p.given("over_lb") * KG_PER_LB;
-    let range =
-        fifth_wheel_range(&assessment.answers.vehicle, &[("rear".to_owned(), limit)]).unwrap();
-    assert_eq!(range.bound_by.0, Binding::Group("rear".to_owned()));
+    let (_, assessment) = pulling(wheelbase, 10.0, kingpin, limit);
+    let range = assessment.answers.fifth_wheel.unwrap();
+    let rear = Binding::Limit("rear axle (axle rating)".to_owned());
+    assert_eq!(range.bound_by.0, rear);
     let slide_in = range.ahead_mm.unwrap().0 / MM_PER_IN - 10.0;
     let notches = (slide_in / p.given("notch_in") - 1e-9).ceil();
     let slide = notches * p.given("notch_in");
-    let (slid, _) = pulling(wheelbase, 10.0 + slide, kingpin);
+    let (slid, _) = pulling(wheelbase, 10.0 + slide, kingpin, FREE);
     let moved = (drive - group(case(&slid, Case::Coupled), "rear").load_kg) / KG_PER_LB;
     vec![
         ("notches", notches),

@@ -8,7 +8,7 @@ use super::yard::{
 use axlewright_core::assessment::Assessment;
 use axlewright_core::chassis::{AxleKind, Body, Chassis, Hardware, Kept, Spot};
 use axlewright_core::findings::Severity;
-use axlewright_core::loads::{Case, payload_effect};
+use axlewright_core::loads::{Case, Split, Trend, trends};
 use axlewright_core::plan::{Edit, Payload, PayloadPlace};
 use axlewright_core::vehicle::Vehicle;
 
@@ -54,11 +54,16 @@ fn what_a_tractor_carries_itself_counts_before_the_trailers_payload() {
         mass_kg: 2_000.0,
         at: PayloadPlace::Cg(at(4_000.0, 1_400.0)),
     });
-    let effect = payload_effect(&resolve(&plan)).unwrap();
-    close(effect.groups[1].base_kg, 7_000.0, 1e-9);
-    close(effect.groups[1].share, 0.4, 1e-12);
-    close(effect.truck_base_kg, 11_000.0, 1e-9);
-    close(effect.gross_base_kg, 14_000.0, 1e-9);
+    let vehicle = resolve(&plan);
+    let split = Split::of(vehicle.trailer.as_ref().unwrap());
+    let all = trends(&vehicle).unwrap();
+    let coupled = all.iter().find(|t| t.under_payload).unwrap();
+    let (base, share) = coupled.groups[1].under(0.0, 0.0, &split);
+    close(base, 7_000.0, 1e-9);
+    close(share, 0.4, 1e-12);
+    close(coupled.truck().under(0.0, 0.0, &split).0, 11_000.0, 1e-9);
+    let gross = coupled.truck().and(1.0, &Trend::TRAILER_AXLES);
+    close(gross.under(0.0, 0.0, &split).0, 14_000.0, 1e-9);
 }
 
 /// 300 of the rear axle's 900 kg come off and the axle moves by a metre: 600 kg of it stand at 6,000.

@@ -139,6 +139,7 @@ pub fn tractor(wheelbase_mm: f64, ahead_mm: f64) -> Chassis {
         ahead_mm,
         ahead_min_mm: -1_000.0,
         ahead_max_mm: 3_000.0,
+        step_mm: None,
         top_z_mm: 1_200.0,
         rating_kg: 60_000.0,
         mass_kg: 0.0,
@@ -215,6 +216,7 @@ pub fn couple(plan: &mut Plan, payload_kg: f64) {
         id,
         payload_kg,
         load_cg: None,
+        kingpin_to_axles_mm: None,
     });
 }
 

@@ -231,7 +231,8 @@ impl Scenario {
                 axlewright_core::vehicle::Vehicle::resolve(&plan, &LIBRARY.with(Clone::clone))
                     .unwrap();
             let limits = axlewright_core::assessment::group_limits(&vehicle);
-            let capacity = axlewright_core::assessment::capacity(&vehicle, &limits).unwrap();
+            let bounds = axlewright_core::assessment::Bounds::of(&vehicle, &limits).unwrap();
+            let capacity = axlewright_core::assessment::capacity(&bounds).unwrap();
             if capacity.payload_kg() > best.1 + 1e-6 {
                 best = (ahead, capacity.payload_kg());
             }

@@ -1,15 +1,14 @@
-//! Where may the fifth wheel stand so that every axle group keeps its limit?
+//! Where may the fifth wheel stand so that every limit is kept?
 
-use crate::assessment::Answers;
+use crate::assessment::{Answers, Binding};
 use crate::findings::{Amount, Check, Finding, Phrase, Report, Severity};
-use crate::loads::Binding;
 
 /// Header of the check.
 pub static CHECK: Check = Check {
     id: "fifth-wheel-position",
     title: "Fifth-wheel position",
-    question: "Is there a slider position with every axle group within its limit, and is the planned one such?",
-    method: "Axle loads are linear in the slider's position; the range is where all of them keep the lowest of rating, tyres, suspension and road law.",
+    question: "Is there a slider position with every limit kept, and is the planned one such?",
+    method: "Loads are linear in the slider's position and the limits of groups of axles of truck and trailer are steps; between steps the passing positions are worked out for all limits at once: ratings, tyres, suspension, road law with its groups of axles and lengths, and the least weight on the steered axle.",
     source: "moments; 49 CFR 393.70(b) asks that the position does not harm steering",
     applies: "tractors with a trailer",
     assumes: &["trailer swing and landing legs are checked on their own"],
@@ -29,8 +28,7 @@ fn run(answers: &Answers, report: &mut Report) {
         None => {
             let groups = range.always_over.join(", ");
             let sentence = if groups.is_empty() {
-                Phrase::new()
-                    .text("No position of the fifth wheel keeps every axle group within its limit.")
+                Phrase::new().text("No position of the fifth wheel keeps every limit.")
             } else {
                 Phrase::new().text(format!(
                     "At every position of the fifth wheel this stays over its limit: {groups}."
@@ -47,7 +45,7 @@ fn run(answers: &Answers, report: &mut Report) {
             };
             let why = |binding: &Binding| match binding {
                 Binding::Slider => "end of the slider".to_owned(),
-                Binding::Group(id) => format!("limit of {id}"),
+                Binding::Limit(what) => format!("limit: {what}"),
             };
             let sentence = Phrase::new()
                 .text("Counted from the driven axles, the fifth wheel may stand from ")

@@ -27,15 +27,25 @@ mod part_gap;
 mod payload;
 mod plan_problems;
 mod ramp;
+mod road_allowance;
 mod road_axle;
 mod road_bridge;
+mod road_driven_share;
 mod road_gross;
+mod road_height;
+mod road_length;
+mod road_share;
+mod road_steered_share;
+mod road_tyre_width;
+mod road_width;
 mod side_balance;
+mod size;
 mod steer_share;
 mod suspension_rating;
 mod suspension_travel;
 mod swept_circle;
 mod tail_swing;
+mod trailer_axle_position;
 mod trailer_axles;
 mod trailer_swing;
 mod turning_circle;
@@ -66,8 +76,16 @@ pub static CHECKS: &[&Check] = &[
     &gvwr::CHECK,
     &gcwr::CHECK,
     &road_gross::CHECK,
+    &road_allowance::CHECK,
+    &road_tyre_width::CHECK,
+    &road_driven_share::CHECK,
+    &road_steered_share::CHECK,
+    &road_length::CHECK,
+    &road_width::CHECK,
+    &road_height::CHECK,
     &fifth_wheel_load::CHECK,
     &fifth_wheel_position::CHECK,
+    &trailer_axle_position::CHECK,
     &payload::CHECK,
     &steer_share::CHECK,
     &side_balance::CHECK,

@@ -70,14 +70,24 @@ pub fn possible(capacity: &Capacity) -> Phrase {
             (by, true) => format!("their {by}"),
             (by, false) => format!("its {by}"),
         };
-        let words = Phrase::new()
-            .text(format!(
-                "No payload is possible: without any, the {} {} already ",
-                first.name,
-                if many { "are" } else { "is" }
-            ))
-            .mass(first.over_kg)
-            .text(format!(" over {limit}"));
+        let words = match first.by {
+            "least share" => Phrase::new()
+                .text(format!(
+                    "No payload is possible: without any, the {} miss",
+                    first.name
+                ))
+                .text(if many { " their" } else { "es its" })
+                .text(" least share by ")
+                .mass(first.over_kg),
+            _ => Phrase::new()
+                .text(format!(
+                    "No payload is possible: without any, the {} {} already ",
+                    first.name,
+                    if many { "are" } else { "is" }
+                ))
+                .mass(first.over_kg)
+                .text(format!(" over {limit}")),
+        };
         return match capacity.passed.len() {
             1 => words,
             2 => words.text(", and another limit is passed"),

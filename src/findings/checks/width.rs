@@ -9,7 +9,7 @@ pub static CHECK: Check = Check {
     title: "Overall width",
     question: "Does any part make the truck wider than it may be?",
     method: "Twice the farthest distance of each part from the middle, against the width of the road law, else of the chassis.",
-    source: "23 CFR 658.15 (102 in), else the width of the donor",
+    source: "the road law named in the plan, else the width of the donor",
     applies: "hard parts",
     assumes: &["truck at design height"],
     run,
@@ -17,8 +17,10 @@ pub static CHECK: Check = Check {
 
 fn run(answers: &Answers, report: &mut Report) {
     let parts = &answers.clearances.extents.width;
-    let (limit, source) = match &answers.vehicle.law {
-        Some(law) => (law.width_mm(), law.source.clone()),
+    let law = answers.vehicle.law.as_ref();
+    let by_law = law.and_then(|law| Some((law.sizes.width.mm()?, law.source_of(&law.sizes.width))));
+    let (limit, source) = match by_law {
+        Some((mm, source)) => (mm, source.clone()),
         None => (
             answers.vehicle.chassis.dimensions.overall_width_mm,
             answers.vehicle.chassis.source.clone(),

@@ -2,6 +2,7 @@
 
 use super::{LawChoice, Moving, Payload, PayloadPlace, Place, Placed, Plan, ShaftRun, TrailerLoad};
 use crate::chassis::{AxleKind, Chassis};
+use crate::law::Regime;
 use crate::library::Library;
 use crate::part::Part;
 use crate::quantity::{both_lengths, repeated};
@@ -274,7 +275,9 @@ impl Edit {
                 plan.loads.trailer.clone_from(trailer);
             }
             Self::Law(law) => {
-                if let Some(id) = &law.regime {
+                if let Some(id) = &law.regime
+                    && !(id == Regime::OWN && law.own.is_some())
+                {
                     known("road law", id, library.laws.keys())?;
                 }
                 plan.law.clone_from(law);

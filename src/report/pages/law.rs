@@ -1,9 +1,12 @@
-//! What road law allows: every group of consecutive axles by its length, and every limit of each axle
-//! group side by side.
+//! What road law allows: every group of consecutive axles by its length, every limit of each axle group
+//! side by side, sizes, the best places of fifth wheel and trailer axles, payload at each limit, and every
+//! figure of the law with its source.
 
 use super::{NONE, PageKind};
-use crate::assessment::{Assessment, Bridge, LimitKind};
+use crate::assessment::{Assessment, BestPositions, Bridge, Capacity, LimitKind};
 use crate::findings::Severity;
+use crate::law::Regime;
+use crate::legality;
 use crate::quantity::{Units, length, mass, signed_length, signed_mass};
 use crate::report::page::{Page, Table};
 
@@ -11,7 +14,21 @@ use crate::report::page::{Page, Table};
 pub(super) static PAGE: PageKind = PageKind {
     id: "law",
     title: "Road law",
-    checks: &["road-axle", "road-bridge", "road-gross"],
+    checks: &[
+        "road-axle",
+        "road-bridge",
+        "road-gross",
+        "road-allowance",
+        "road-tyre-width",
+        "road-driven-share",
+        "road-steered-share",
+        "road-length",
+        "road-width",
+        "road-height",
+        "fifth-wheel-position",
+        "trailer-axle-position",
+        "payload",
+    ],
     build,
 };
 
@@ -28,8 +45,13 @@ fn build(assessment: &Assessment, units: Units) -> Page {
     let answers = &assessment.answers;
     let mut page = Page::new(&PAGE);
     if let Some(law) = &answers.vehicle.law {
-        page.lead.push(format!("{} ({}).", law.name, law.edition));
-        page.assumptions.push(law.notes.clone());
+        page.lead.push(match law.edition.as_str() {
+            "" => format!("{}.", law.name),
+            edition => format!("{} ({edition}).", law.name),
+        });
+        if !law.notes.is_empty() {
+            page.assumptions.push(law.notes.clone());
+        }
     }
     match &answers.bridge {
         Err(missing) => page.lead.push(format!("Not assessed: {missing}.")),
@@ -43,7 +65,137 @@ fn build(assessment: &Assessment, units: Units) -> Page {
     if answers.loads.missing.is_none() && !answers.limits.is_empty() {
         page.tables.push(limit_table(assessment, units));
     }
+    for check in [
+        "road-gross",
+        "road-allowance",
+        "fifth-wheel-position",
+        "trailer-axle-position",
+    ] {
+        page.say_findings(check, assessment, units);
+    }
+    if let Ok(best) = answers.best_positions() {
+        page.tables.extend(best_table(&best, units));
+    }
+    if let Ok(capacity) = &answers.capacity {
+        page.tables.extend(payload_table(capacity, units));
+    }
+    page.tables.extend(size_table(assessment, units));
+    if let Some(law) = &answers.vehicle.law {
+        page.tables.extend(figure_table(law, units));
+    }
     page
+}
+
+fn unless_empty(table: Table) -> Option<Table> {
+    (!table.rows.is_empty()).then_some(table)
+}
+
+fn best_table(best: &BestPositions, units: Units) -> Option<Table> {
+    let columns = [
+        ("Place", false),
+        ("Fifth wheel ahead", true),
+        ("Kingpin to axles", true),
+        ("Payload", true),
+        ("Stopped by", false),
+    ];
+    let mut table = Table::new("Largest payload that keeps every limit, by place", &columns);
+    let or_none = |mm: Option<f64>| mm.map_or_else(|| NONE.to_owned(), |mm| length(mm, units));
+    for (words, best) in best.rows() {
+        let cells = vec![
+            words.to_owned(),
+            or_none(best.ahead_mm),
+            or_none(best.kingpin_to_axles_mm),
+            mass(best.payload_kg, units),
+            best.stopped_by.join(", "),
+        ];
+        table.row(None, cells);
+    }
+    table.note = Some(
+        "Ratings, tyres, road law with its groups of axles, least weight on the steered axle. Trailer swing and landing legs are checked on their own.".to_owned(),
+    );
+    unless_empty(table)
+}
+
+fn payload_table(capacity: &Capacity, units: Units) -> Option<Table> {
+    let columns = [("Limit", false), ("Set by", false), ("Payload", true)];
+    let mut table = Table::new(
+        "Payload at which each limit is reached, as planned",
+        &columns,
+    );
+    for row in &capacity.rows {
+        let severity = if row.payload_kg < 0.0 {
+            Severity::Fails
+        } else {
+            Severity::Holds
+        };
+        let payload = mass(row.payload_kg, units);
+        table.row(
+            Some(severity),
+            vec![row.name.clone(), row.by.to_owned(), payload],
+        );
+    }
+    for passed in &capacity.passed {
+        let over = format!("{}, passed without any", passed.by);
+        let cells = vec![passed.name.clone(), over, NONE.to_owned()];
+        table.row(Some(Severity::Fails), cells);
+    }
+    unless_empty(table)
+}
+
+fn size_table(assessment: &Assessment, units: Units) -> Option<Table> {
+    let columns = [
+        ("Size", false),
+        ("Is", true),
+        ("Allowed", true),
+        ("Margin", true),
+    ];
+    let mut table = Table::new("Lengths, widths, height", &columns);
+    for size in legality::sizes(&assessment.answers.vehicle) {
+        let margin = size.limit_mm - size.mm;
+        let severity = Severity::of_margin(Some(margin + 0.5), 0.0);
+        let cells = vec![
+            format!("{}: {}", size.what, size.id.replace('_', " ")),
+            length(size.mm, units),
+            length(size.limit_mm, units),
+            signed_length(margin, units),
+        ];
+        table.row(Some(severity), cells);
+    }
+    unless_empty(table)
+}
+
+fn figure_table(law: &Regime, units: Units) -> Option<Table> {
+    let columns = [
+        ("Figure", false),
+        ("As printed", true),
+        ("Here", true),
+        ("Source", false),
+    ];
+    let mut table = Table::new("Figures of this law", &columns);
+    let mut all = law.clone();
+    all.walk(&mut |place, figure| {
+        let Some(inside) = figure.inside(place.measure) else {
+            return;
+        };
+        let source = figure
+            .source
+            .as_ref()
+            .or(place.source)
+            .unwrap_or(&law.source);
+        let differs = if figure.may_differ {
+            "; states may differ"
+        } else {
+            ""
+        };
+        let cells = vec![
+            place.label.clone(),
+            figure.words(),
+            place.measure.text(inside, units),
+            format!("{source}{differs}"),
+        ];
+        table.row(None, cells);
+    });
+    unless_empty(table)
 }
 
 fn bridge_table(groups: &[Bridge], units: Units) -> Table {
