@@ -1,5 +1,7 @@
 //! Energy: published and computed figures, closed forms, the ledger, and a second road.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests
+
 #[path = "energy/closed.rs"]
 mod closed;
 #[path = "energy/plans.rs"]

@@ -2,6 +2,7 @@
 
 use super::rig;
 use axlewright_core::energy::{Conditions, End, GRAVITY, Run, Truck, run};
+use axlewright_core::numeric;
 use axlewright_core::route::{Profile, Route, SHIPPED, shipped};
 
 fn drive(truck: &Truck, route: &Route, conditions: &Conditions) -> Run {
@@ -37,7 +38,8 @@ fn coasting_down_follows_the_tangent() {
     let a = 34_000.0 * GRAVITY * 0.0055 / inertia;
     let c = 0.5 * air * 5.8 / inertia;
     let (v0, t): (f64, f64) = (25.0, 60.0);
-    let exact = (a / c).sqrt() * ((v0 * (c / a).sqrt()).atan() - (a * c).sqrt() * t).tan();
+    let phase = numeric::atan(v0 * (c / a).sqrt()) - (a * c).sqrt() * t;
+    let exact = (a / c).sqrt() * numeric::tan(phase);
     // Grip on no wheel: nothing but coasting is possible.
     truck.driven_kg = 0.0;
     let mut route = Route::level(30.0, 3_000.0);

@@ -326,9 +326,10 @@ fn time_to_speed() {
         truck.drive.most_rad_s = 1e4;
         let mut route = Route::level(row.given("v_target_mps"), 3_000.0);
         // The density that the rows use.
-        let mut weather = Weather::default();
-        weather.temperature_c = 101_325.0 / 287.053 / row.given("rho") - 273.15;
-        route.weather = weather;
+        route.weather = Weather {
+            temperature_c: 101_325.0 / 287.053 / row.given("rho") - 273.15,
+            ..Weather::default()
+        };
         let conditions = axlewright_core::energy::Conditions {
             step_s: 0.01,
             driver: axlewright_core::energy::Driver {

@@ -183,12 +183,14 @@ fn a_rigid_trucks_body_moves_as_a_whole() {
             name: "Box".to_owned(),
             mass_kg: 1_000.0,
             cg: at(3_950.0, 2_000.0),
+            unsprung: false,
             spread_mm: Some([1_500.0, 6_400.0]),
         },
         Kept {
             name: "Rear axle".to_owned(),
             mass_kg: 900.0,
             cg: at(5_000.0, 500.0),
+            unsprung: true,
             spread_mm: None,
         },
     ];

@@ -94,6 +94,7 @@ fn several_axles_stand_where_least_squares_puts_them() {
                 axles: vec![axle.id.clone()],
                 share: axlewright_core::chassis::Share::Equal,
                 gawr_kg: None,
+                mounts_mm: Vec::new(),
             });
             chassis.axles.push(axle);
         }
