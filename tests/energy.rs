@@ -10,3 +10,7 @@ mod plans;
 mod published;
 #[path = "energy/rig.rs"]
 mod rig;
+#[path = "energy/tables.rs"]
+mod tables;
+#[path = "energy/window.rs"]
+mod window;

@@ -24,8 +24,6 @@ pub struct Splice {
     pub peak_mm: f64,
     /// Yield strength, less what the weld takes, over standing stress; `None` without a yield strength.
     pub factor: Option<f64>,
-    /// The cut is not between the front axle and the axles behind it.
-    pub elsewhere: bool,
     /// A joint lies where a suspension is fixed to the rails: between the first and the last mount of
     /// this axle.
     pub at_axle: Option<String>,
@@ -69,10 +67,6 @@ pub(super) fn splice(
         }
     }
     let (worst_mm, case, side, moment_nmm) = worst?;
-    let donor = &vehicle.donor;
-    let first_behind = donor.axles.iter().map(|a| a.x_mm).filter(|x| *x > 0.0);
-    let first_behind = first_behind.fold(f64::INFINITY, f64::min);
-    let cut = vehicle.splice_x_mm;
     Some(Splice {
         joints_mm: joints.to_vec(),
         worst_mm,
@@ -88,7 +82,6 @@ pub(super) fn splice(
         factor: weakest_at(sections, worst_mm)
             .filter(|_| moment_nmm.abs() > 0.0)
             .map(|(_, resist)| resist / moment_nmm.abs()),
-        elsewhere: cut <= 0.0 || cut >= first_behind,
         at_axle: at_axle(vehicle, joints),
     })
 }

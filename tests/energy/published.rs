@@ -1,8 +1,8 @@
-//! *Published*: every row of `tests/published/energy.toml`, by its topic.
+//! *Published*: every row of `tests/published/energy/figures.toml`, by its topic.
 
 use super::rig;
 use axlewright_core::energy::{
-    GRAVITY, Gait, Limits, Outlet, PLUGS, Plug, Resistance, charge, held_speed_mps, launch_grade,
+    GRAVITY, Limits, Outlet, PLUGS, Plug, Resistance, charge, held_speed_mps, launch_grade,
     rainflow,
 };
 use axlewright_core::part::{Chemistry, Fuel, SourceUnit};
@@ -13,14 +13,14 @@ use std::collections::BTreeSet;
 use toml::{Table, Value};
 
 const MPH: f64 = 0.447_04;
-const AIR: f64 = 1.1845;
+pub const AIR: f64 = 1.1845;
 
 /// One row and its figures by name.
-struct Row {
+pub struct Row {
     id: String,
     topic: String,
     given: Table,
-    expected: Table,
+    pub expected: Table,
     tolerance: Table,
 }
 
@@ -65,7 +65,7 @@ fn value(value: &Value) -> Option<f64> {
         .or_else(|| value.as_integer().map(|i| i as f64))
 }
 
-fn number(table: &Table, name: &str) -> Option<f64> {
+pub fn number(table: &Table, name: &str) -> Option<f64> {
     table.get(name).and_then(value)
 }
 
@@ -78,7 +78,9 @@ fn list(item: &Value) -> Vec<f64> {
 }
 
 fn rows() -> Vec<Row> {
-    let file: Table = include_str!("../published/energy.toml").parse().unwrap();
+    let file: Table = include_str!("../published/energy/figures.toml")
+        .parse()
+        .unwrap();
     let table = |row: &Value, name: &str| row[name].as_table().unwrap().clone();
     file["row"]
         .as_array()
@@ -95,7 +97,7 @@ fn rows() -> Vec<Row> {
 }
 
 /// Runs the rows of one topic; at least one must exist.
-fn each(topic: &str, test: impl Fn(&Row)) {
+pub fn each(topic: &str, test: impl Fn(&Row)) {
     let mut found = 0;
     for row in rows().iter().filter(|row| row.topic == topic) {
         test(row);
@@ -131,7 +133,7 @@ fn file(row: &Row) -> Route {
 
 #[test]
 fn every_topic_of_the_rows_has_a_test_here() {
-    let source = include_str!("published.rs");
+    let source = concat!(include_str!("published.rs"), include_str!("window.rs"));
     let topics: BTreeSet<String> = rows().into_iter().map(|row| row.topic).collect();
     for topic in topics {
         assert!(
@@ -578,72 +580,4 @@ fn radiators_and_the_heat_of_fuel_cells() {
         let kg_h = source.fuel_w(power * 1e3) / (HYDROGEN_MJ_PER_KG * 1e6) * 3600.0;
         row.expect("H2_kg_h", kg_h);
     });
-}
-
-#[test]
-fn a_laden_tractor_lands_in_the_measured_window() {
-    each("measured energy window, tractor-trailer", |row| {
-        let truck = rig::tractor();
-        let run = axlewright_core::energy::run(
-            &truck,
-            &shipped("level-80").unwrap(),
-            &Default::default(),
-            &mut |_| true,
-        );
-        let per_km = run.ledger.cells_j / 3.6e6 / (run.distance_m / 1e3);
-        let low = number(&row.expected, "kWh_per_km_low").unwrap();
-        let high = number(&row.expected, "kWh_per_km_high").unwrap();
-        assert!((low..=high).contains(&per_km), "{per_km} kWh/km");
-        assert!(
-            truck
-                .held_speed_mps(0.06, Gait::Peak, AIR, 25.0, 0.8)
-                .is_some()
-        );
-    });
-}
-
-/// Not in the rows: Kay's rule against a reference mixture model (CoolProp 8.0.0, HEOS mixture of
-/// the pipeline gas), computed.
-#[test]
-fn natural_gas_is_within_the_stated_distance_of_a_mixture_model() {
-    use axlewright_core::plant::gas::NaturalGas;
-    for (kelvin, mpa, want) in [
-        (288.15, 25.0, 220.464),
-        (294.26, 25.0, 212.815),
-        (253.15, 20.0, 243.381),
-        (313.15, 30.0, 217.504),
-        (288.15, 2.0, 15.1407),
-    ] {
-        let got = NaturalGas::PIPELINE.density_kg_m3(kelvin, mpa).unwrap();
-        assert!(
-            (got / want - 1.0).abs() < 0.015,
-            "{kelvin} K {mpa} MPa: {got}, expected {want}"
-        );
-    }
-}
-
-/// Tables of routes that cannot be used: each with its file, place, value and what would do.
-#[test]
-fn tables_of_nonsense_are_answered_with_their_place() {
-    use axlewright_core::route::from_csv;
-    for (text, word) in [
-        ("", "neither time nor distance"),
-        ("time_s,speed_mph\n", "no way to drive"),
-        ("time_s,speed_mph\n0,10\n0,20\n", "does not rise"),
-        ("time_s,speed_mph\n1,10\n0,20\n", "does not rise"),
-        ("time_s,speed_mph\n0,10\n1,NaN\n", "is not a number"),
-        ("time_s,speed_mph\n0,10\n1,900\n", "is out of range"),
-        ("distance_m,grade_pct\n0,0\n100,80\n", "is out of range"),
-        ("distance_m,elevation_m\n0,0\n1,100\n", "too steep"),
-        ("distance_m,colour\n0,0\n", "is not a column"),
-    ] {
-        let problems = from_csv("route.csv", text, 20.0).unwrap_err().to_string();
-        assert!(
-            problems.contains("route.csv") && problems.contains(word),
-            "{text:?}: {problems}"
-        );
-    }
-    let long: String = (0..1_000_000).map(|i| format!("{i},{}\n", i % 7)).collect();
-    let route = from_csv("long.csv", &format!("time_s,speed_mps\n{long}"), 20.0).unwrap();
-    assert!((route.length_m() / 3_000_000.0 - 1.0).abs() < 0.001);
 }

@@ -259,9 +259,12 @@ fn splices() {
         finding(&quiet, "frame-splice", "splice").severity,
         Severity::Holds
     );
-    let elsewhere = at(5_200.0, 5_300.0);
+    let mut plan = with_part(2_500.0, 0.0, 3_000.0);
+    plan.changes.wheelbase_mm = Some(5_600.0);
+    plan.changes.splice_x_mm = Some(3_000.0);
+    plan.frame.weld_loss = Some(0.9);
     assert_eq!(
-        finding(&elsewhere, "frame-splice", "splice").severity,
+        finding(&assess(&plan), "frame-splice", "splice").severity,
         Severity::Fails
     );
     let short = at(3_500.0, 4_500.0);

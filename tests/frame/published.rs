@@ -1,4 +1,4 @@
-//! *Published.* Every row of `tests/published/frame.toml` through the planner's own road.
+//! *Published.* Every row of `tests/published/frame/figures.toml` through the planner's own road.
 
 use super::yard::{assess, bare, close, finding, part, plan, put, resolve};
 use axlewright_core::chassis::Rail;
@@ -108,7 +108,7 @@ struct Cargo {
 }
 
 fn file() -> File {
-    toml::from_str(include_str!("../published/frame.toml")).unwrap()
+    toml::from_str(include_str!("../published/frame/figures.toml")).unwrap()
 }
 
 fn channel(depth_mm: f64, flange_mm: f64, wall_mm: f64) -> Rail {

@@ -37,7 +37,7 @@ fn run(answers: &Answers, report: &mut Report) {
         return report.not_assessed("splice", "no load case bends the rails");
     };
     let weak = splice.factor.is_some_and(|f| f < wanted - 1e-9);
-    let severity = if splice.elsewhere || weak {
+    let severity = if weak {
         Severity::Fails
     } else if splice.of_peak > LOOK || splice.at_axle.is_some() {
         Severity::Caution
@@ -74,10 +74,6 @@ fn sentence(splice: &Splice, wanted: f64) -> Phrase {
             .text(")");
     }
     sentence = sentence.text(".");
-    if splice.elsewhere {
-        sentence = sentence
-            .text(" The cut is not between the front axle and the next one: there it does not change the wheelbase as planned.");
-    }
     if let Some(axle) = &splice.at_axle {
         let axle = axle.replace('-', " ");
         sentence = sentence.text(format!(
