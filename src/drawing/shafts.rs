@@ -8,7 +8,7 @@ use crate::geometry::Point;
 /// How far the picture goes beyond the joints, as a share of what lies between them.
 const BEYOND: f64 = 0.12;
 /// Size of the letters as a share of the picture's width.
-const LETTERS: f64 = 0.014;
+const LETTERS: f64 = 0.012;
 
 /// Where the picture's plane has its axes.
 type Eye = fn(Point) -> (f64, f64);

@@ -93,7 +93,7 @@ pub struct PlacedView {
     locked: bool,
     movable: bool,
     fields: Vec<Field>,
-    /// Why there is nothing to set, where that is so.
+    /// Why its place cannot be set, where that is so.
     note: String,
 }
 
@@ -326,7 +326,7 @@ fn shaft_note(plan: &Plan, tag: &str) -> String {
     let run = plan.shafts.iter().find(|run| run.tag == tag);
     run.map_or_else(String::new, |run| {
         format!(
-            "Runs from {} to {} and follows both: its place and length come from them, so there is nothing to set here. Move {} instead.",
+            "Runs from {} to {} and follows both: its place and length come from them. Move {} instead.",
             run.from,
             run.to_axle.replace('-', " "),
             run.from
