@@ -87,11 +87,10 @@ export class Judgement {
     const sign = mark(finding.severity);
     const title = el("span", { class: "title" });
     const about = el("span", { class: "about" });
+    const word = el("span", { class: "visually-hidden" });
     const margin = el("span", { class: "margin" });
     const head = el("button", { type: "button", class: "head", "aria-expanded": "false" },
-      sign, title, about, margin);
-    const word = el("span", { class: "visually-hidden" });
-    head.insertBefore(word, title);
+      sign, el("span", {}, word, title, " ", about), margin);
     const body = el("div", { class: "body" });
     const row = el("li", {}, head, body);
     let now = finding;

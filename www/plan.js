@@ -209,7 +209,7 @@ function placeOf(answer) {
 
 /** What makes a finding the same one after a change. */
 export function keyOf(finding) {
-  return [finding.id, finding.title, ...finding.tags].join(" ");
+  return `${finding.id} ${finding.subject}`;
 }
 
 /** The sheets carry the day on which they were made. */

@@ -60,6 +60,8 @@ pub struct Steps {
 pub struct FindingView {
     index: usize,
     id: &'static str,
+    /// What it is about: with the check's id unique in a view.
+    subject: String,
     title: &'static str,
     severity: Severity,
     word: &'static str,
@@ -244,6 +246,7 @@ fn finding_view(
     FindingView {
         index,
         id: finding.check,
+        subject: finding.subject.clone(),
         title: finding.title,
         severity: finding.severity,
         word: finding.severity.words(),

@@ -125,6 +125,10 @@ async fn findings_name_their_axle_group_and_open_in_sight() {
         .text(r#"#findings [data-id="road-bridge"] .about"#)
         .await;
     assert!(bridge.starts_with("axles "), "{bridge}");
+    // Each has a row of its own, also where two of one check name the same parts.
+    let counted = page.text(r#"#sieve [data-severity="holds"] .count"#).await;
+    let rows = page.count(r#"#findings [data-severity="holds"]"#).await;
+    assert_eq!(rows.to_string(), counted);
     let last = "#findings > li:last-child";
     page.click(&format!("{last} .head")).await;
     page.wait_for(&format!("{last}[data-open] .sentence")).await;
