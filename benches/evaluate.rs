@@ -10,10 +10,11 @@
 #[path = "../tests/crowded/mod.rs"]
 mod crowded;
 
-use axlewright_core::assessment::{Answers, Assessment, group_limits};
+use axlewright_core::assessment::{Answers, Assessment, frame_of, group_limits};
 use axlewright_core::clearance::clearances;
 use axlewright_core::drawing::{Style, View, draw};
 use axlewright_core::findings;
+use axlewright_core::frame::mount_forces;
 use axlewright_core::library::Library;
 use axlewright_core::loads::loads;
 use axlewright_core::plan::{Edit, Place, Plan};
@@ -120,6 +121,9 @@ fn stages(c: &mut Criterion) {
         });
         group.bench_function("loads", |b| b.iter(|| loads(black_box(&vehicle))));
         group.bench_function("clearances", |b| b.iter(|| clearances(black_box(&vehicle))));
+        let stand = &assessment.answers.loads;
+        group.bench_function("frame", |b| b.iter(|| frame_of(black_box(&vehicle), stand)));
+        group.bench_function("mounts", |b| b.iter(|| mount_forces(black_box(&vehicle))));
         group.bench_function("limits", |b| b.iter(|| group_limits(black_box(&vehicle))));
         group.bench_function("answers", |b| {
             b.iter(|| Answers::of(black_box(vehicle.clone())))

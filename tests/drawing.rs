@@ -7,6 +7,8 @@
     reason = "a test that cannot read its files has failed"
 )]
 
+#[path = "drawing/bending.rs"]
+mod bending;
 #[path = "drawing/labels.rs"]
 mod labels;
 #[path = "drawing/pictures.rs"]

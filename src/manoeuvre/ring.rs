@@ -35,11 +35,20 @@ pub struct InRing {
 #[must_use]
 pub fn ring(vehicle: &Vehicle) -> Option<Ring> {
     let moving = &vehicle.moving;
-    let (outer_mm, inner_mm) = (moving.turn_outer_mm?, moving.turn_inner_mm?);
+    let stated = moving.turn_outer_mm.zip(moving.turn_inner_mm);
+    if let Some((outer_mm, inner_mm)) = stated {
+        return Some(Ring {
+            outer_mm,
+            inner_mm,
+            source: Source::new(Basis::CommonPractice, "set in the plan"),
+        });
+    }
+    let law = vehicle.law.as_ref()?;
+    let outer = &law.sizes.turning_outer;
     Some(Ring {
-        outer_mm,
-        inner_mm,
-        source: Source::new(Basis::CommonPractice, "set in the plan"),
+        outer_mm: outer.mm()?,
+        inner_mm: law.sizes.turning_inner.mm()?,
+        source: outer.source.clone().unwrap_or_else(|| law.source.clone()),
     })
 }
 

@@ -236,7 +236,8 @@ fn mounts_against_their_rating() {
     );
 }
 
-/// The splice: its joints, the moment there, and where a cut may not be.
+/// The splice: its joints, the moment there, and what the weld leaves. A cut that is no place for one is a
+/// problem of the plan.
 #[test]
 fn splices() {
     let at = |splice: f64, wheelbase: f64| {

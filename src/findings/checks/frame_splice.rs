@@ -11,7 +11,7 @@ pub static CHECK: Check = Check {
     id: "frame-splice",
     title: "Place of the splice",
     question: "Are the rails cut where little bends them?",
-    method: "Largest standing moment at a joint over all cases, as a part of the largest anywhere: more than 75 % is worth a look, as is a joint between the mounts of one axle. The cut has to be between the front axle and the next one, and the welded joint has to keep the wanted design factor.",
+    method: "Largest standing moment at a joint over all cases, as a part of the largest anywhere: more than 75 % is worth a look, as is a joint between the mounts of one axle. The welded joint has to keep the wanted design factor.",
     source: "common practice; 15 % off at a weld: a truck maker's bodybuilder instructions, 2012, 2.4.8 (read)",
     applies: "when the wheelbase is changed",
     assumes: &[
