@@ -127,11 +127,7 @@ async fn findings_name_their_axle_group_and_open_in_sight() {
     assert!(bridge.starts_with("axles "), "{bridge}");
     // Each has a row of its own, also where two of one check name the same parts.
     let counted = page.text(r#"#sieve [data-severity="holds"] .count"#).await;
-<<<<<<< HEAD
-    let rows = page.count(r#"#findings [data-severity="holds"]"#).await;
-=======
     let rows = page.count(r#"#findings > li[data-severity="holds"]"#).await;
->>>>>>> 93e1751 (Two findings of one check about the same parts keep a row each, and the parts are named where the title is long)
     assert_eq!(rows.to_string(), counted);
     let last = "#findings > li:last-child";
     page.click(&format!("{last} .head")).await;
