@@ -138,6 +138,11 @@ async fn findings_name_their_axle_group_and_open_in_sight() {
     );
     assert_eq!(page.js(&inside, vec![]).await, true);
     // A way leads from the finding to the page with its figures.
+    page.js(
+        "document.querySelector('#findings [data-id=\"road-bridge\"] .head').scrollIntoView({ block: 'center' })",
+        vec![],
+    )
+    .await;
     page.click(r#"#findings [data-id="road-bridge"] .head"#)
         .await;
     page.js(
