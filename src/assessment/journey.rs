@@ -8,7 +8,7 @@ use crate::energy::{
     Wear, charge, run, wear,
 };
 use crate::loads::CaseLoads;
-use crate::plant::{Circuit, gas};
+use crate::plant::gas;
 use crate::route::Route;
 use crate::source::Source;
 use crate::vehicle::Vehicle;
@@ -214,18 +214,6 @@ impl Journey {
     pub fn left_j(&self) -> f64 {
         let bank = &self.truck.bank;
         bank.energy_to_j(self.run.soc_end) - bank.energy_to_j(bank.soc_low)
-    }
-
-    /// Most heat that the source's radiators give away at a crawl and at 80 km/h, watt.
-    #[must_use]
-    pub fn source_heat_room_w(&self) -> Option<(f64, f64)> {
-        let circuit: &Circuit = self.truck.cooling.as_ref()?.source.as_ref()?;
-        let air = self.route.weather.air_kg_m3();
-        let outside = self.route.weather.temperature_c;
-        Some((
-            circuit.most_w(outside, 5.0, air),
-            circuit.most_w(outside, 22.2, air),
-        ))
     }
 }
 

@@ -3,7 +3,7 @@
 use super::evaluate::print;
 use super::{Failure, Format, read, read_plan};
 use crate::assessment::{Assessment, Journey, sizes};
-use crate::findings::Severity;
+use crate::findings::{self, Severity};
 use crate::library::Library;
 use crate::quantity::{M_PER_MI, Units};
 use crate::report;
@@ -50,7 +50,7 @@ pub(super) fn run(
     units: Units,
 ) -> Result<ExitCode, Failure> {
     let journey = drive(library, path, named)?;
-    let found = report::journey_findings(&journey);
+    let found = findings::of_journey(&journey);
     match format {
         Format::Text => print(&report::journey_text(&journey, &found, units)),
         Format::Json => {

@@ -6,7 +6,7 @@
 use crate::numeric::sqrt;
 
 /// Standard gravity, metre per second squared.
-pub const GRAVITY: f64 = 9.806_65;
+pub const GRAVITY: f64 = crate::quantity::N_PER_KG;
 
 /// What holds the truck back.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -29,13 +29,7 @@ impl Curve {
     /// Value at x.
     #[must_use]
     pub fn at(&self, x: f64) -> f64 {
-        let above = self.points.partition_point(|(px, _)| *px <= x);
-        let below = above.checked_sub(1).and_then(|i| self.points.get(i));
-        match (below, self.points.get(above)) {
-            (Some(a), Some(b)) => a.1 + (b.1 - a.1) * (x - a.0) / (b.0 - a.0),
-            (Some(only), None) | (None, Some(only)) => only.1,
-            (None, None) => f64::NAN,
-        }
+        between(&self.points, x)
     }
 
     /// Slope of the stretch in which x lies; 0 outside.
@@ -47,6 +41,19 @@ impl Curve {
             (Some(a), Some(b)) => (b.1 - a.1) / (b.0 - a.0),
             _ => 0.0,
         }
+    }
+}
+
+/// A table read at x, straight between its points, which rise in x; the end values hold outside, and a
+/// table without points gives NaN.
+#[must_use]
+pub fn between(points: &[(f64, f64)], x: f64) -> f64 {
+    let above = points.partition_point(|(px, _)| *px <= x);
+    let below = above.checked_sub(1).and_then(|i| points.get(i));
+    match (below, points.get(above)) {
+        (Some(a), Some(b)) => a.1 + (b.1 - a.1) * (x - a.0) / (b.0 - a.0),
+        (Some(only), None) | (None, Some(only)) => only.1,
+        (None, None) => f64::NAN,
     }
 }
 

@@ -14,7 +14,7 @@ mod support;
 mod transcendental;
 
 pub use beam::{BeamEvent, BeamPiece, beam_pieces, beam_remainder, on_rows};
-pub use curve::Curve;
+pub use curve::{Curve, between};
 pub use linear::solve;
 pub use root::bisect;
 pub use step::rk4;

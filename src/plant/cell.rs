@@ -4,7 +4,7 @@
 //! voltages. Resistance, cold and charge limits are common practice and meant for planning: a pack
 //! maker's own figures replace them.
 
-use crate::numeric::exp;
+use crate::numeric::{between, exp};
 use crate::part::Chemistry;
 
 /// Cell temperatures for which the tables hold, °C.
@@ -40,8 +40,6 @@ pub struct Cell {
     pub discharge_by_c: [(f64, f64); 5],
     /// Charge power left at −20, 0, 10, 25, 45, 60 °C, as a share (common practice).
     pub charge_by_c: [(f64, f64); 6],
-    /// Energy left at −20, 0, 25 °C, as a share (common practice).
-    pub energy_by_c: [(f64, f64); 3],
     /// Full cycles to 80 % of the energy, where the pack does not say (common practice).
     pub cycles_to_80: f64,
     /// How much longer shallow cycles last: life in cycles goes with depth to this power, downward
@@ -80,7 +78,6 @@ const NMC: Cell = Cell {
         (45.0, 1.0),
         (60.0, 0.0),
     ],
-    energy_by_c: [(-20.0, 0.75), (0.0, 0.91), (25.0, 1.0)],
     cycles_to_80: 2_000.0,
     depth_exponent: 1.3,
     calendar_per_year: 0.015,
@@ -115,7 +112,6 @@ const LFP: Cell = Cell {
         (45.0, 1.0),
         (60.0, 0.0),
     ],
-    energy_by_c: [(-20.0, 0.68), (0.0, 0.88), (25.0, 1.0)],
     cycles_to_80: 4_000.0,
     depth_exponent: 1.1,
     calendar_per_year: 0.012,
@@ -151,22 +147,10 @@ const LTO: Cell = Cell {
         (45.0, 1.0),
         (60.0, 0.0),
     ],
-    energy_by_c: [(-20.0, 0.85), (0.0, 0.95), (25.0, 1.0)],
     cycles_to_80: 15_000.0,
     depth_exponent: 1.0,
     calendar_per_year: 0.008,
 };
-
-/// A table read straight between its points; the end values hold outside.
-fn read(table: &[(f64, f64)], x: f64) -> f64 {
-    let above = table.partition_point(|(at, _)| *at <= x);
-    let below = above.checked_sub(1).and_then(|i| table.get(i));
-    match (below, table.get(above)) {
-        (Some(a), Some(b)) => a.1 + (b.1 - a.1) * (x - a.0) / (b.0 - a.0),
-        (Some(only), None) | (None, Some(only)) => only.1,
-        (None, None) => f64::NAN,
-    }
-}
 
 impl Cell {
     /// Data of a chemistry.
@@ -219,18 +203,12 @@ impl Cell {
     /// Share of the discharge power that is left at a temperature.
     #[must_use]
     pub fn discharge_share(&self, temperature_c: f64) -> f64 {
-        read(&self.discharge_by_c, temperature_c)
+        between(&self.discharge_by_c, temperature_c)
     }
 
     /// Share of the charge power that is left at a temperature.
     #[must_use]
     pub fn charge_share(&self, temperature_c: f64) -> f64 {
-        read(&self.charge_by_c, temperature_c)
-    }
-
-    /// Share of the energy that can be had at a temperature.
-    #[must_use]
-    pub fn energy_share(&self, temperature_c: f64) -> f64 {
-        read(&self.energy_by_c, temperature_c)
+        between(&self.charge_by_c, temperature_c)
     }
 }

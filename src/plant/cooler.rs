@@ -178,11 +178,4 @@ impl Circuit {
     pub fn allowed(&self, coolant_c: f64) -> f64 {
         1.0 - ((coolant_c - self.limit_c) / DERATE_SPAN_K).clamp(0.0, 1.0)
     }
-
-    /// Most heat that it gives away for ever with its fans at full speed at the limit, watt.
-    #[must_use]
-    pub fn most_w(&self, outside_c: f64, road_mps: f64, air_kg_m3: f64) -> f64 {
-        self.rejected_w(self.limit_c, outside_c, road_mps, air_kg_m3)
-            .0
-    }
 }

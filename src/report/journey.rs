@@ -2,7 +2,7 @@
 
 use crate::assessment::{Journey, Size};
 use crate::energy::{End, Ledger, PLUGS, Run, Wear};
-use crate::findings::{self, Finding};
+use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
 use serde::Serialize;
 use std::fmt::Write as _;
@@ -235,10 +235,4 @@ pub fn charge_text(journey: &Journey, units: Units) -> String {
         );
     }
     out
-}
-
-/// Findings of a drive, worst first.
-#[must_use]
-pub fn journey_findings(journey: &Journey) -> Vec<Finding> {
-    findings::of_journey(journey)
 }

@@ -5,6 +5,7 @@
 //! `distance_mi`; `grade_pct`; `elevation_m`, `elevation_ft`. Lines that begin with # are remarks.
 
 use super::{Course, Profile, Route, Stop, Target, Weather};
+use crate::quantity::M_PER_MI;
 use crate::source::{Basis, Problem, Problems, Source};
 
 /// Most lines that are read.
@@ -13,8 +14,7 @@ pub const MOST_LINES: usize = 2_000_000;
 const STEEPEST_PCT: f64 = 35.0;
 /// Fastest speed that is taken, metres per second (180 km/h).
 const FASTEST_MPS: f64 = 50.0;
-const MILE_M: f64 = 1_609.344;
-const MPH: f64 = MILE_M / 3_600.0;
+const MPH: f64 = M_PER_MI / 3_600.0;
 
 /// What a column holds, and how its numbers become ours.
 #[derive(Clone, Copy, PartialEq)]
@@ -33,7 +33,7 @@ impl Column {
             "time_s" => Self::Time,
             "distance_m" => Self::Distance(1.0),
             "distance_km" => Self::Distance(1_000.0),
-            "distance_mi" => Self::Distance(MILE_M),
+            "distance_mi" => Self::Distance(M_PER_MI),
             "speed_mps" => Self::Speed(1.0),
             "speed_kmh" => Self::Speed(1.0 / 3.6),
             "speed_mph" => Self::Speed(MPH),

@@ -1,5 +1,6 @@
 //! Grades along a way, straight between points.
 
+use crate::numeric::between;
 use serde::Serialize;
 
 /// Grade by distance: (metre, grade as a fraction), straight in between, level outside.
@@ -67,11 +68,14 @@ impl Profile {
         if let [only] = self.points.as_slice() {
             return only.1;
         }
-        let above = self.points.partition_point(|(at, _)| *at <= x_m);
-        let below = above.checked_sub(1).and_then(|i| self.points.get(i));
-        match (below, self.points.get(above)) {
-            (Some(a), Some(b)) => a.1 + (b.1 - a.1) * (x_m - a.0) / (b.0 - a.0),
-            _ => 0.0,
+        let inside = match (self.points.first(), self.points.last()) {
+            (Some(first), Some(last)) => first.0 <= x_m && x_m < last.0,
+            _ => false,
+        };
+        if inside {
+            between(&self.points, x_m)
+        } else {
+            0.0
         }
     }
 

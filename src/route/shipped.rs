@@ -3,7 +3,7 @@
 use super::{Course, Profile, Route, Stop, Target, Weather, from_csv};
 use crate::source::{Basis, Problems, Source};
 
-const MPH: f64 = 0.447_04;
+const MPH: f64 = crate::quantity::M_PER_MI / 3_600.0;
 const KMH: f64 = 1.0 / 3.6;
 
 /// Ids and names of the shipped routes, in the order in which they are offered.

@@ -21,9 +21,6 @@ pub const METHANE_MJ_PER_KG: f64 = 50.0;
 /// Lower heating value of diesel fuel, megajoule per kilogram (from memory).
 pub const DIESEL_MJ_PER_KG: f64 = 42.8;
 
-/// Temperature at which tanks are rated full: 15 °C.
-pub const SETTLED_K: f64 = 288.15;
-
 /// Lower heating value, megajoule per kilogram; natural gas as methane.
 #[must_use]
 pub const fn heating_value_mj_per_kg(fuel: Fuel) -> f64 {
@@ -31,16 +28,5 @@ pub const fn heating_value_mj_per_kg(fuel: Fuel) -> f64 {
         Fuel::Hydrogen => HYDROGEN_MJ_PER_KG,
         Fuel::NaturalGas => METHANE_MJ_PER_KG,
         Fuel::Diesel => DIESEL_MJ_PER_KG,
-    }
-}
-
-/// Density in kilogram per cubic metre at an absolute pressure; natural gas as pure methane, which
-/// is 4 to 10 % less dense than pipeline gas. `None` for a liquid, or outside the equation's range.
-#[must_use]
-pub fn density_kg_m3(fuel: Fuel, temperature_k: f64, pressure_mpa: f64) -> Option<f64> {
-    match fuel {
-        Fuel::Hydrogen => Hydrogen::density_kg_m3(temperature_k, pressure_mpa),
-        Fuel::NaturalGas => Methane::density_kg_m3(temperature_k, pressure_mpa),
-        Fuel::Diesel => None,
     }
 }
