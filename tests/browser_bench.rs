@@ -27,7 +27,7 @@ const RUNS: usize = 200;
 const MEASURE: &str = r#"
 const [text, runs, tag, done] = arguments;
 (async () => {
-  const core = await import('./pkg/axlewright_core.js');
+  const core = await import('./pkg/planner.js');
   await core.default();
   const planner = new core.Planner();
   const opened = JSON.parse(planner.open('crowded.json', text));

@@ -19,13 +19,12 @@ const PANELS = [
 ];
 
 try {
-  start(await Bench.open());
+  await start(await Bench.open());
 } catch (error) {
   fail(error);
 }
-workOffline();
 
-function start(bench) {
+async function start(bench) {
   const stage = new Stage(bench);
   const judgement = new Judgement(bench, stage);
   const pages = new Pages(bench);
@@ -39,7 +38,7 @@ function start(bench) {
 
   // What an earlier page of another edition kept must not stop this one from opening.
   try {
-    keep.restore();
+    await keep.restore();
   } catch (error) {
     console.warn("nothing restored", error);
   }
@@ -52,8 +51,8 @@ function start(bench) {
   };
   const files = new Files(bench, keep, after);
   new Yard(bench, keep, after);
-  new Sheets(bench, by("panel-sheets"), files);
-  new Keys(bench, stage, part, files, tabs).draw(bench.view);
+  const sheets = new Sheets(bench, by("panel-sheets"), files);
+  new Keys(bench, stage, part, files, tabs, sheets).draw(bench.view);
 
   stage.activate("side");
   stage.onChoose = () => tabs.choose("part");
@@ -64,6 +63,11 @@ function start(bench) {
       "The plan kept in this browser could not be read. It is put aside; this is the demo truck.");
   }
   document.documentElement.dataset.ready = "";
+  // The second program comes when the first view is there: it must be at hand without a network too.
+  (globalThis.requestIdleCallback ?? setTimeout)(() => {
+    bench.study.start();
+    workOffline(bench.study.loaded);
+  });
   tell(`${bench.view.name} is on the bench`);
 }
 
@@ -117,11 +121,12 @@ function fail(error) {
 }
 
 /** Lets the service worker store the files that this page has loaded. */
-async function workOffline() {
+async function workOffline(later) {
   if (!("serviceWorker" in navigator)) return;
   try {
     await navigator.serviceWorker.register("sw.js");
     const { active } = await navigator.serviceWorker.ready;
+    const beside = await later;
     navigator.serviceWorker.addEventListener("message", ({ data }) => {
       document.documentElement.toggleAttribute("data-offline-ready", data.kept === true);
       say(by("offline"), data.kept ? "Works without a network" : "");
@@ -131,7 +136,7 @@ async function workOffline() {
       .map(each => each.href || each.src);
     const loaded = performance.getEntriesByType("resource")
       .map(each => each.name).filter(name => name.startsWith(`${location.origin}/`));
-    active.postMessage({ keep: [...new Set([here, ...linked, ...loaded])] });
+    active.postMessage({ keep: [...new Set([here, ...linked, ...loaded, ...beside])] });
   } catch (error) {
     console.warn("not kept for offline use", error);
   }

@@ -48,7 +48,7 @@ export class Files {
       }
       const text = await file.text();
       const before = this.bench.planner.save();
-      const answer = this.bench.open(file.name, text);
+      const answer = await this.bench.open(file.name, text);
       if (answer.problems) {
         problems.push(...answer.problems);
         continue;

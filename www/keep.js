@@ -43,9 +43,9 @@ export class Keep {
   }
 
   /** Restores what was kept; a plan that cannot be read is put aside, never thrown away. */
-  restore() {
+  async restore() {
     this.restoreLook();
-    this.restoreFiles();
+    await this.restoreFiles();
     const text = stored(PLAN);
     if (text === null) return;
     const { problems } = this.bench.restore(text);
@@ -83,8 +83,8 @@ export class Keep {
     store(FILES, JSON.stringify([...others, { name, text }]));
   }
 
-  restoreFiles() {
-    for (const { name, text } of this.files) this.bench.planner.open(String(name), text);
+  async restoreFiles() {
+    for (const { name, text } of this.files) await this.bench.add(String(name), text);
   }
 
   /** Called before another plan takes the place of this one. */

@@ -24,7 +24,7 @@ const LIST = [
   ["Alt while dragging", "no snapping"],
   ["Ctrl Z", "undo"],
   ["Ctrl Y, Ctrl Shift Z", "redo"],
-  ["Ctrl O, Ctrl S", "open, save a file"],
+  ["Ctrl O, Ctrl S, Ctrl P", "open a file, save the plan, print the sheets"],
   ["+, −, 0", "larger, smaller, whole truck; the wheel does it too"],
   ["/", "find a part on the shelf"],
   ["Enter on a shelf part", "place it where it fits; the arrows move it then"],
@@ -32,8 +32,8 @@ const LIST = [
 ];
 
 export class Keys {
-  constructor(bench, stage, part, files, tabs) {
-    Object.assign(this, { bench, stage, part, files, tabs });
+  constructor(bench, stage, part, files, tabs, sheets) {
+    Object.assign(this, { bench, stage, part, files, tabs, sheets });
     by("help-button").addEventListener("click", () => this.help());
     by("undo").addEventListener("click", () => this.step(true));
     by("redo").addEventListener("click", () => this.step(false));
@@ -78,6 +78,7 @@ export class Keys {
       case "y": this.step(false); return true;
       case "s": this.files.save(); return true;
       case "o": by("file").click(); return true;
+      case "p": this.sheets.print(); return true;
       default: return false;
     }
   }

@@ -10,6 +10,8 @@ export class Pages {
     this.open = null;
     this.shown = "";
     this.frame = 0;
+    this.asking = false;
+    this.again = false;
     this.element = by("page");
     this.title = el("h2", { id: "page-title" });
     this.close = el("button", { type: "button", class: "close" }, "Close");
@@ -44,6 +46,7 @@ export class Pages {
 
   /** Opens a page; the focus goes with it, and comes back to its button when it is closed. */
   show(id) {
+    if (this.open !== id) this.expect(id);
     this.open = id;
     this.lay();
     this.renew();
@@ -72,11 +75,31 @@ export class Pages {
     }
   }
 
-  renew() {
+  /** Asks for the page as it is now. One question at a time: while something is carried, those that
+   * come meanwhile are one. */
+  async renew() {
     cancelAnimationFrame(this.frame);
     this.frame = 0;
-    if (this.open === null) return;
-    const page = this.bench.page(this.open);
+    const id = this.open;
+    if (id === null) return;
+    if (this.asking) {
+      this.again = true;
+      return;
+    }
+    this.asking = true;
+    try {
+      const page = await this.bench.page(id);
+      if (this.open === id) this.fill(page);
+    } catch (error) {
+      if (this.open === id) this.fail(error);
+    }
+    this.asking = false;
+    if (!this.again) return;
+    this.again = false;
+    this.renew();
+  }
+
+  fill(page) {
     // A try that is not possible shows no new figures.
     if (page.refused !== undefined) return;
     const text = JSON.stringify([page, this.bench.options.units]);
@@ -87,6 +110,18 @@ export class Pages {
     this.body.replaceChildren(...pageBody(page));
     const details = this.body.querySelector("details");
     if (details) details.open = folded;
+  }
+
+  fail(error) {
+    this.shown = "";
+    this.body.replaceChildren(el("p", { class: "lead" }, `This page could not be worked out: ${error.message}.`));
+  }
+
+  /** Before the first answer: which page it will be. */
+  expect(id) {
+    this.shown = "";
+    say(this.title, this.bench.view.pages.find(page => page.id === id)?.title);
+    this.body.replaceChildren(el("p", { class: "hint" }, "Working it out…"));
   }
 }
 

@@ -1,19 +1,22 @@
 // The plan on the bench: every change goes through here to the Rust core, and what the core
 // says comes back as one view from which all panels are drawn. No figure is computed here.
 
+import { Study } from "./ask.js";
+
 const read = answer => (typeof answer === "string" ? JSON.parse(answer) : answer);
 
 export class Bench {
   /** Loads the core; throws when the browser cannot run it. */
   static async open() {
     // Not at the head of the file: there, a missing core would leave nothing to say so.
-    const core = await import("./pkg/axlewright_core.js");
+    const core = await import("./pkg/planner.js");
     await core.default();
     return new Bench(new core.Planner());
   }
 
   constructor(planner) {
     this.planner = planner;
+    this.study = new Study(this);
     this.options = {
       units: "metric",
       selected: null,
@@ -120,7 +123,7 @@ export class Bench {
 
   /** A page of answers, of what is on screen: the plan, or what is being tried. */
   page(id) {
-    return read(this.planner.page(id, this.options, this.trial));
+    return this.study.ask("page", [id, this.options, this.trial]);
   }
 
   snap(wish) {
@@ -165,9 +168,9 @@ export class Bench {
     this.refresh();
   }
 
-  /** Opens a file's text. Returns {what} or {problems}. */
-  open(name, text) {
-    const answer = read(this.planner.open(name, text));
+  /** Opens a file's text: a plan, or data. Returns {what} or {problems}. */
+  async open(name, text) {
+    const answer = await (isPlan(text) ? read(this.planner.open(name, text)) : this.add(name, text));
     if (answer.problems === undefined) {
       this.refresh();
       this.kept?.();
@@ -180,6 +183,13 @@ export class Bench {
     const answer = read(this.planner.restore(text));
     if (answer.problems === undefined) this.refresh();
     return answer;
+  }
+
+  /** Adds a chassis, trailer, parts or law that a person wrote. Returns {what} or {problems}. */
+  async add(name, text) {
+    const answer = await this.study.addFile(name, text);
+    if (answer.problems !== undefined) return answer;
+    return read(this.planner.add(name, JSON.stringify(answer.data)));
   }
 
   fresh(begin) {
@@ -199,6 +209,11 @@ export class Bench {
   part(tag) {
     return this.view.placed.find(part => part.tag === tag) ?? null;
   }
+}
+
+/** Plans are JSON; everything else is read as TOML. A byte order mark counts as white space. */
+function isPlan(text) {
+  return text.trimStart().startsWith("{");
 }
 
 function placeOf(answer) {

@@ -24,41 +24,69 @@ export class Sheets {
         button(`${words}, SVG`, () => this.save(view)))),
       el("h2", {}, "Print"),
       el("p", { class: "hint" }, "Three drawings with title block, loads, findings and cautions."),
-      el("div", { class: "ways" }, button("Print sheets", () => print()),
-        bench.has("report") ? button("Save report, HTML", () => this.report()) : null),
+      el("div", { class: "ways" }, button("Print sheets", () => this.print())),
       el("h2", {}, "Plan file"),
       el("p", { class: "hint" }, "One plain text file. Drop it on the page to open it again."),
       el("div", { class: "ways" }, button("Save plan", () => files.save()),
         button("Open a file", () => by("file").click())),
     );
-    by("print").addEventListener("click", () => print());
-    addEventListener("beforeprint", () => this.lay());
-    addEventListener("afterprint", () => by("sheets").replaceChildren());
+    by("print").addEventListener("click", () => this.print());
+    addEventListener("beforeprint", () => this.prepared || this.layAtOnce());
+    addEventListener("afterprint", () => {
+      this.prepared = false;
+      by("sheets").replaceChildren();
+    });
   }
 
   base() {
     return this.bench.planner.file_name().replace(/(\.plan)?\.json$/, "");
   }
 
-  save(view) {
+  async save(view) {
     const name = `${this.base()}-${view}.svg`;
-    handOver(name, this.bench.planner.drawing(view, this.bench.options), "image/svg+xml");
-    tell(`Saved ${name}`);
+    try {
+      handOver(name, (await this.sheet(view)).svg, "image/svg+xml");
+      tell(`Saved ${name}`);
+    } catch (error) {
+      tell(`Not saved: ${error.message}`);
+    }
   }
 
-  report() {
-    const name = `${this.base()}-report.html`;
-    handOver(name, this.bench.planner.report(this.bench.options), "text/html");
-    tell(`Saved ${name}`);
+  sheet(view) {
+    return this.bench.study.ask("sheet", [view, this.bench.options]);
+  }
+
+  /** Prints the whole set: what is asked for beside the page comes first. */
+  async print() {
+    tell("Laying out the sheets…");
+    try {
+      const { view } = this.bench;
+      const drawings = await Promise.all(VIEWS.map(([name]) => this.sheet(name)));
+      const pages = await Promise.all(view.pages.map(({ id }) => this.bench.page(id)));
+      this.lay(drawings.map(each => each.svg), pages);
+      this.prepared = true;
+      print();
+      tell("");
+    } catch (error) {
+      tell(`The sheets could not be laid out: ${error.message}`);
+    }
+  }
+
+  /** The browser's own menu prints at once, without waiting: drawings and findings are at hand. */
+  layAtOnce() {
+    const drawings = VIEWS.map(([name]) => this.bench.planner.picture(name));
+    this.lay(drawings, []);
+    by("sheets").append(el("p", { class: "text" },
+      "Printed from the browser's menu: without title blocks and pages of answers. The page's own Print button prints the whole set."));
   }
 
   /** Lays the sheets out for the printer. */
-  lay() {
-    const { view, planner, options } = this.bench;
-    const drawings = VIEWS.map(([name]) => {
+  lay(svgs, pages) {
+    const { view } = this.bench;
+    const drawings = svgs.map(svg => {
       const sheet = el("div", { class: "sheet" });
       // The core's own drawing; it escapes every name in it.
-      sheet.innerHTML = planner.drawing(name, options);
+      sheet.innerHTML = svg;
       return sheet;
     });
     const findings = view.findings.map(each => ({
@@ -73,8 +101,8 @@ export class Sheets {
         el("ul", { class: "cautions" }, ...view.cautions.map(makeCaution)),
         el("h3", {}, "Findings"),
         pageTable({ title: "", columns: FINDING_COLUMNS, rows: findings }),
-        ...view.pages.flatMap(({ id, title }) =>
-          [el("h3", {}, title), el("section", { class: "page" }, ...pageBody(this.bench.page(id)))]),
+        ...pages.flatMap(page =>
+          [el("h3", {}, page.title), el("section", { class: "page" }, ...pageBody(page))]),
         el("h3", {}, "Parts on the truck"),
         pageTable({
           title: "", columns: PART_COLUMNS,

@@ -12,21 +12,36 @@ export class Yard {
   }
 
   open() {
-    const { templates, examples } = this.bench.catalogue();
+    const { templates } = this.bench.catalogue();
     const before = this.keep.before;
+    const examples = el("div", {}, el("p", { class: "hint" }, "Fetching…"));
     this.dialog.replaceChildren(
       head("yard-title", "Yard", this.dialog),
       el("p", { class: "hint" }, "The plan on the bench is set aside: Undo brings it back, and so does this list after a reload."),
       el("div", { class: "columns" },
         el("section", {}, el("h3", {}, "New plan on a chassis"),
           this.list(templates, each => this.begin(planner => planner.start(each.id), each.name))),
-        el("section", {}, el("h3", {}, "Examples"),
-          this.list(examples, each => this.begin(planner => planner.example(each.id), each.name)),
+        el("section", {}, el("h3", {}, "Examples"), examples,
           before ? el("h3", {}, "Set aside") : null,
           before ? this.list([{ id: "before", name: "Bring back the plan before this one" }],
-            () => this.begin(planner => bringBack(planner, before), "The plan before")) : null)),
+            () => this.begin(planner => opened(planner, "the plan before", before), "The plan before")) : null)),
     );
     this.dialog.showModal();
+    this.fetch(examples);
+  }
+
+  async fetch(host) {
+    try {
+      const examples = await this.bench.study.ask("examples");
+      host.replaceChildren(this.list(examples, each => this.example(each)));
+    } catch (error) {
+      host.replaceChildren(el("p", { class: "hint" }, `The examples could not be fetched: ${error.message}`));
+    }
+  }
+
+  async example({ id, name }) {
+    const { text } = await this.bench.study.ask("example", [id]);
+    this.begin(planner => opened(planner, name, text), name);
   }
 
   list(items, choose) {
@@ -47,10 +62,9 @@ export class Yard {
   }
 }
 
-function bringBack(planner, text) {
-  const answer = planner.open("the plan before", text);
-  const { problems } = typeof answer === "string" ? JSON.parse(answer) : answer;
-  return problems ? { refused: "The plan before cannot be read" } : null;
+function opened(planner, name, text) {
+  const { problems } = JSON.parse(planner.open(name, text));
+  return problems ? { refused: `${name} cannot be read` } : null;
 }
 
 export function head(id, title, dialog) {

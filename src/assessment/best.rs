@@ -9,6 +9,7 @@
 
 use super::bounds::{Bounds, Stand};
 use super::position::words;
+use crate::numeric::sort_by;
 use crate::vehicle::Vehicle;
 
 /// A place and what is possible there.
@@ -154,7 +155,7 @@ impl Bounds<'_> {
             }
             ends.push(high);
         }
-        ends.sort_by(f64::total_cmp);
+        sort_by(&mut ends, f64::total_cmp);
         let mut found: Vec<(f64, Stand)> = Vec::new();
         let mut look = |ahead_mm: f64| {
             if ahead_mm < reach.0 - 1e-9 || ahead_mm > reach.1 + 1e-9 {

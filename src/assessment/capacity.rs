@@ -1,6 +1,7 @@
 //! How much payload is possible, and what stops it.
 
 use super::bounds::{Bounds, LIFTS_OFF};
+use crate::numeric::sort_by;
 
 /// Payload at which one limit is reached.
 #[derive(Clone, Debug, PartialEq)]
@@ -102,9 +103,9 @@ pub fn capacity(bounds: &Bounds<'_>) -> Result<Capacity, String> {
         }
     }
     found.rows.extend(group);
-    found
-        .rows
-        .sort_by(|a, b| a.payload_kg.total_cmp(&b.payload_kg));
-    found.passed.sort_by(|a, b| b.over_kg.total_cmp(&a.over_kg));
+    sort_by(&mut found.rows, |a, b| {
+        a.payload_kg.total_cmp(&b.payload_kg)
+    });
+    sort_by(&mut found.passed, |a, b| b.over_kg.total_cmp(&a.over_kg));
     Ok(found)
 }

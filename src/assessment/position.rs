@@ -5,6 +5,7 @@
 //! places are worked out, not tried. The trailer's axles have holes; each is worked out exactly.
 
 use super::bounds::{Bound, Bounds, Stand};
+use crate::numeric::sort_by;
 use crate::vehicle::Vehicle;
 
 /// What stops the fifth wheel from going farther.
@@ -180,7 +181,7 @@ impl Bounds<'_> {
         for bound in self.crossing() {
             self.steps(bound, stand, low, high, &mut ends);
         }
-        ends[1..].sort_by(f64::total_cmp);
+        sort_by(&mut ends[1..], f64::total_cmp);
         ends.push(high);
         let pairs = ends.windows(2).filter_map(|pair| match pair {
             [a, b] => Some((a + FINE_MM, b - FINE_MM)),

@@ -3,6 +3,7 @@
 use super::required::{Asked, direction};
 use super::{LISTED_BEYOND_MM, bounds_of};
 use crate::geometry::{Aabb, Point, Separation, Solid, separation, separation_within};
+use crate::numeric::sort_by;
 
 /// What is asked when the second lies in this direction from the first.
 pub(super) type Demand<'d, 'a> = &'d dyn Fn(Point) -> Asked<'a>;
@@ -40,7 +41,7 @@ pub(super) fn worst<'a>(
             }
         }
     }
-    pairs.sort_by(|one, other| one.0.total_cmp(&other.0));
+    sort_by(&mut pairs, |one, other| one.0.total_cmp(&other.0));
     let mut found: Option<Found<'a>> = None;
     for (gap, i, j) in pairs {
         // What is this far apart cannot be worse any more, nor can anything after it.

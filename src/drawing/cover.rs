@@ -5,6 +5,7 @@
 
 use super::plane::Rect;
 use super::scene::Sight;
+use crate::numeric::sort_by;
 
 /// Edge of a cell, truck millimetres.
 const CELL_MM: f64 = 80.0;
@@ -31,7 +32,9 @@ pub fn sights(mut all: Vec<Cover>, room: &Rect, count: usize) -> Vec<(Sight, Opt
     // Cell content: 0 free, 1 covered by the truck, 2 + index: covered by that part.
     let mut raster = vec![0_u32; columns * rows];
     all.retain(|c| c.rect.is_finite() && c.near.is_finite());
-    all.sort_by(|a, b| b.near.total_cmp(&a.near).then(a.item.cmp(&b.item)));
+    sort_by(&mut all, |a, b| {
+        b.near.total_cmp(&a.near).then(a.item.cmp(&b.item))
+    });
     for cover in &all {
         let (x0, x1) = span(
             cover.rect.left - room.left,

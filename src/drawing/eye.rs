@@ -3,7 +3,7 @@
 use super::View;
 use super::plane::{At, Path, Rect, at};
 use crate::geometry::{Aabb, Point, Solid};
-use crate::numeric::hypot;
+use crate::numeric::{hypot, sort_by};
 
 impl View {
     /// The point in the drawing plane.
@@ -82,7 +82,9 @@ pub(super) fn across(a: At, b: At, length: f64) -> Option<At> {
 
 /// Convex hull, by Andrew's monotone chain.
 fn hull(mut points: Vec<At>) -> Vec<At> {
-    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    sort_by(&mut points, |a, b| {
+        a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y))
+    });
     let turn = |o: At, a: At, b: At| (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
     let mut chain: Vec<At> = Vec::new();
     for pass in 0..2 {

@@ -5,6 +5,7 @@ use super::marks::{Marks, Severity};
 use super::plane::{At, Path, Rect, at};
 use super::scene::{Anchor, Group, Owner, Role, Text, TextRole};
 use super::text::width;
+use crate::numeric::sort_by;
 
 /// Size of the load's figure, paper millimetres.
 const FIGURE: f64 = 3.2;
@@ -21,7 +22,7 @@ pub fn loads(marks: &Marks, top: f64, unit: f64) -> (Vec<Group>, f64) {
         .iter()
         .filter(|m| m.x_mm.is_finite())
         .collect();
-    sorted.sort_by(|a, b| a.x_mm.total_cmp(&b.x_mm));
+    sort_by(&mut sorted, |a, b| a.x_mm.total_cmp(&b.x_mm));
     for mark in sorted {
         let (name, size) = (FIGURE * 0.85 * u, FIGURE * u);
         let icon = 4.4 * u;

@@ -137,6 +137,17 @@ impl Default for Style {
     }
 }
 
+/// Draws one view of the truck for the page's stage; nothing for [`View::Turn`], which is followed
+/// only when somebody asks for it.
+#[must_use]
+pub fn draw_on_stage(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style) -> String {
+    if view == View::Turn {
+        return String::new();
+    }
+    let unit = compose::STAGE_UNIT;
+    svg::write(&compose::compose(vehicle, marks, view, style, unit))
+}
+
 /// Draws one view as SVG text.
 #[must_use]
 pub fn draw(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style) -> String {

@@ -6,6 +6,7 @@ use super::scene::{Group, Owner, Role, Sight};
 use super::tags::Tag;
 use super::{Severity, Style, View, symbol};
 use crate::geometry::Solid;
+use crate::numeric::sort_by;
 use crate::part::Kind;
 use crate::quantity;
 use crate::vehicle::{BodyKind, Item, Vehicle};
@@ -82,7 +83,9 @@ pub fn seen(vehicle: &Vehicle, view: View, room: &Rect) -> Vec<Seen> {
     for part in &mut parts {
         (part.sight, part.by) = sights[part.index];
     }
-    parts.sort_by(|a, b| a.near.total_cmp(&b.near).then(a.index.cmp(&b.index)));
+    sort_by(&mut parts, |a, b| {
+        a.near.total_cmp(&b.near).then(a.index.cmp(&b.index))
+    });
     parts
 }
 

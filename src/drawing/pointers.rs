@@ -8,6 +8,7 @@ use super::plane::{Rect, at};
 use super::scene::{Anchor, Group, Owner, Role, Text, TextRole};
 use super::text::width;
 use super::{Style, View};
+use crate::numeric::sort_by;
 
 /// Most sentences on one drawing; more places than that only get their rings.
 const MOST_WORDS: usize = 40;
@@ -32,7 +33,8 @@ pub fn pointers(
         .iter()
         .filter(|p| p.from.has_place() && p.to.has_place())
         .collect();
-    order.sort_by_key(|p| (Some(p.finding) != style.finding, p.severity, p.finding));
+    let key = |p: &super::marks::Pointer| (Some(p.finding) != style.finding, p.severity, p.finding);
+    sort_by(&mut order, |a, b| key(a).cmp(&key(b)));
     let mut groups = Vec::new();
     for (rank, pointer) in order.into_iter().enumerate() {
         let chosen = style.finding == Some(pointer.finding);

@@ -6,6 +6,7 @@ use super::plane::{Rect, at};
 use super::scene::{Anchor, Group, Owner, Role, Sight, Text, TextRole};
 use super::text::width;
 use super::{Style, View};
+use crate::numeric::sort_by;
 use crate::quantity;
 use crate::vehicle::Vehicle;
 use std::collections::BTreeMap;
@@ -54,7 +55,7 @@ pub fn place(
     }
     let chosen = |s: &Seen| style.selected.as_deref() == Some(vehicle.items[s.index].tag.as_str());
     let area = |s: &Seen| s.rect.width() * s.rect.height();
-    order.sort_by(|a, b| {
+    sort_by(&mut order, |a, b| {
         let open = |s: &Seen| s.sight == Sight::Behind;
         chosen(b)
             .cmp(&chosen(a))

@@ -13,6 +13,7 @@ pub use journey::JOURNEY_CHECKS;
 pub use phrase::Phrase;
 
 use crate::assessment::{Answers, Journey};
+use crate::numeric::sort_by;
 
 /// A check: its header is its manual. What it looks at is the assessment of a plan, or of a drive.
 #[derive(Debug)]
@@ -92,7 +93,7 @@ fn run<About>(checks: &[&'static Check<About>], about: &About) -> Vec<Finding> {
         findings.extend(report.findings);
     }
     // A stable sort: equal ones keep the order of the list.
-    findings.sort_by(|a, b| {
+    sort_by(&mut findings, |a, b| {
         a.severity
             .cmp(&b.severity)
             .then(a.badness().total_cmp(&b.badness()))

@@ -4,7 +4,7 @@ use super::masses::{Masses, Of, unsprung};
 use super::rails::{middle, on_mounts, parts};
 use super::{SIDES, Standing};
 use crate::chassis::Group;
-use crate::numeric::Influence;
+use crate::numeric::{Influence, sort_by};
 use crate::quantity::N_PER_KG;
 use crate::vehicle::Vehicle;
 
@@ -74,7 +74,7 @@ pub(super) fn causes(
         .filter(|s| *s * whole <= 0.0)
         .sum();
     sums.retain(|(_, sum)| sum * whole > 0.0);
-    sums.sort_by(|a, b| b.1.abs().total_cmp(&a.1.abs()));
+    sort_by(&mut sums, |a, b| b.1.abs().total_cmp(&a.1.abs()));
     let rest: f64 = sums.iter().skip(MOST).map(|(_, sum)| sum).sum();
     sums.truncate(MOST);
     let told = sums

@@ -2,7 +2,7 @@
 
 use super::{Section, Standing};
 use crate::chassis::Kept;
-use crate::numeric::on_rows;
+use crate::numeric::{on_rows, sort_by};
 use crate::plan::PayloadPlace;
 use crate::vehicle::{Aboard, Case, Item, Vehicle};
 
@@ -139,7 +139,7 @@ impl Masses {
                 ends: false,
             });
         }
-        stations.sort_by(|a, b| a.x_mm.total_cmp(&b.x_mm));
+        sort_by(&mut stations, |a, b| a.x_mm.total_cmp(&b.x_mm));
         Self {
             list: all.list,
             stations,

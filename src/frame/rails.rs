@@ -3,7 +3,9 @@
 use super::masses::{Masses, unsprung};
 use super::{RailCase, Section, Standing};
 use crate::chassis::Group;
-use crate::numeric::{BeamEvent, BeamPiece, Influence, beam_pieces, beam_remainder, on_rows};
+use crate::numeric::{
+    BeamEvent, BeamPiece, Influence, beam_pieces, beam_remainder, on_rows, sort_by,
+};
 use crate::quantity::N_PER_KG;
 use crate::vehicle::Vehicle;
 
@@ -32,7 +34,7 @@ pub(super) fn rails(
         let more = (sign * more_kg, sign * more_moment);
         push_up(vehicle, influence, stand, more, &mut events);
         // In order but for a handful: a stable sort finds that at once.
-        events.sort_by(|a, b| a.x_mm.total_cmp(&b.x_mm));
+        sort_by(&mut events, |a, b| a.x_mm.total_cmp(&b.x_mm));
         balanced(&events).map(|()| summed_up(beam_pieces(&events), sections))
     });
     let right = std::mem::replace(&mut ends[1], Err(String::new()))?;

@@ -1,6 +1,7 @@
 //! The section of one rail along its length.
 
 use crate::chassis::{Rail, Reinforcement};
+use crate::numeric::sort_by;
 use crate::vehicle::Vehicle;
 
 /// A stretch of rail with one section.
@@ -46,7 +47,7 @@ pub(super) fn sections(vehicle: &Vehicle, joints: &[f64], weld_loss: f64) -> Vec
         cuts.extend([x - WELD_REACH_MM, x + WELD_REACH_MM]);
     }
     cuts.retain(|x| *x >= front && *x <= end);
-    cuts.sort_by(f64::total_cmp);
+    sort_by(&mut cuts, f64::total_cmp);
     cuts.dedup();
     let pair = |ends: &[f64]| {
         let middle = f64::midpoint(ends[0], ends[1]);

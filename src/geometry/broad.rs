@@ -6,6 +6,7 @@
 //! side.
 
 use super::Aabb;
+use crate::numeric::{sort, sort_by};
 
 /// Search for near pairs.
 #[derive(Clone, Copy, Debug)]
@@ -41,7 +42,9 @@ fn sweep(boxes: &[&Aabb], side: &[bool], reach_mm: f64, across: bool) -> Vec<(us
     let reach = reach_mm.max(0.0);
     let (mut order, lost): (Vec<usize>, Vec<usize>) =
         (0..boxes.len()).partition(|&i| boxes[i].has_place());
-    order.sort_by(|&i, &j| boxes[i].min.x.total_cmp(&boxes[j].min.x));
+    sort_by(&mut order, |&i, &j| {
+        boxes[i].min.x.total_cmp(&boxes[j].min.x)
+    });
     let mut pairs = Vec::new();
     let mut take = |i: usize, j: usize| {
         if i != j && (!across || side[i] != side[j]) {
@@ -61,7 +64,7 @@ fn sweep(boxes: &[&Aabb], side: &[bool], reach_mm: f64, across: bool) -> Vec<(us
     for &i in &lost {
         (0..boxes.len()).for_each(|j| take(i, j));
     }
-    pairs.sort_unstable();
+    sort(&mut pairs);
     pairs.dedup();
     pairs
 }

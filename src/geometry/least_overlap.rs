@@ -8,6 +8,7 @@
 
 use super::placed::{Placed, apart_along};
 use super::{Point, Separation};
+use crate::numeric::sort_by;
 
 /// Proposals improved, the best first.
 const MOST_STARTS: usize = 6;
@@ -59,7 +60,7 @@ pub(super) fn best(
         .flat_map(|n| [n, -n])
         .map(|n| Along::of(a, b, n))
         .collect();
-    starts.sort_by(|one, other| other.apart.total_cmp(&one.apart));
+    sort_by(&mut starts, |one, other| other.apart.total_cmp(&one.apart));
     let mut best = starts.first().copied().unwrap_or(Along::of(a, b, axes[0]));
     for start in starts.iter().take(MOST_STARTS) {
         let end = parted(a, b, *start, FIRST_PARTINGS, &roughly);

@@ -4,6 +4,7 @@
 
 use super::placed::{Placed, apart_along};
 use super::{Aabb, Point, Solid, block_pair, convex_pair};
+use crate::numeric::sort_by;
 
 /// More than a measurement may be off, as a share of itself or in mm.
 const SLACK: f64 = 1e-5;
@@ -84,7 +85,7 @@ pub fn separation_within(a: &[Solid], b: &[Solid], reach_mm: f64) -> Option<Sepa
             }
         }
     }
-    pairs.sort_by(|first, second| first.0.total_cmp(&second.0));
+    sort_by(&mut pairs, |first, second| first.0.total_cmp(&second.0));
     let mut best: Option<Separation> = None;
     for (gap, i, j) in pairs {
         // Bounds farther apart than the best so far cannot hold anything nearer.

@@ -2,6 +2,7 @@
 
 use crate::chassis::{AxleKind, SuspensionKind};
 use crate::law::Of;
+use crate::numeric::sort_by;
 use crate::vehicle::Vehicle;
 
 /// An axle that stands on the road.
@@ -69,7 +70,7 @@ pub fn road_axles(vehicle: &Vehicle) -> Vec<RoadAxle> {
             });
         }
     }
-    axles.sort_by(|a, b| a.x_mm.total_cmp(&b.x_mm));
+    sort_by(&mut axles, |a, b| a.x_mm.total_cmp(&b.x_mm));
     for (axle, number) in axles.iter_mut().zip(1..) {
         axle.number = number;
     }

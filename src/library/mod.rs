@@ -2,29 +2,17 @@
 
 mod read;
 
-pub use read::FileKind;
+pub use read::{FileKind, toml_value};
 
 use crate::chassis::{Chassis, Trailer};
 use crate::law::Regime;
 use crate::part::Part;
 use crate::source::{Problem, Problems};
-use rust_embed::RustEmbed;
+use serde_json::Value;
 use std::collections::BTreeMap;
 
-#[derive(RustEmbed)]
-#[folder = "chassis-templates/"]
-#[include = "*.toml"]
-struct Templates;
-
-#[derive(RustEmbed)]
-#[folder = "parts-catalogue/"]
-#[include = "*.toml"]
-struct Catalogue;
-
-#[derive(RustEmbed)]
-#[folder = "src/law/"]
-#[include = "*.toml"]
-struct Laws;
+/// The shipped TOML files as `[[file, content], …]`, packed when the program was built.
+const SHIPPED: &str = include_str!(concat!(env!("OUT_DIR"), "/library.json"));
 
 /// Everything a plan may name, by id.
 #[derive(Clone, Debug, Default)]
@@ -46,22 +34,19 @@ impl Library {
     #[must_use]
     pub fn shipped() -> Self {
         let mut library = Self::default();
-        library.ship::<Templates>();
-        library.ship::<Catalogue>();
-        library.ship::<Laws>();
-        library
-    }
-
-    /// Adds the embedded files of one folder, in the order of their names.
-    fn ship<E: RustEmbed>(&mut self) {
-        let mut names: Vec<_> = E::iter().collect();
-        names.sort();
-        for name in names {
-            let Some(file) = E::get(&name) else { continue };
-            let text = String::from_utf8_lossy(&file.data);
-            if let Err(Problems(found)) = self.add_toml(&name, &text) {
-                self.problems.extend(found);
+        let packed: Vec<(String, Value)> = match serde_json::from_str(SHIPPED) {
+            Ok(packed) => packed,
+            Err(e) => {
+                let broken = Problem::new("library.json", "", "", e.to_string(), "build it again");
+                library.problems.push(broken);
+                return library;
+            }
+        };
+        for (name, content) in &packed {
+            if let Err(Problems(found)) = library.add_value(name, content) {
+                library.problems.extend(found);
             }
         }
+        library
     }
 }

@@ -20,6 +20,25 @@ pub enum FileKind {
     Law(String),
 }
 
+/// Reads TOML text as a plain value, which [`Library::add_value`] takes.
+///
+/// # Errors
+/// Problems with file, line, path and what would be accepted.
+pub fn toml_value(file: &str, text: &str) -> Result<Value, Problems> {
+    if text.len() > Library::MOST_BYTES {
+        let hint = format!("at most {} bytes", Library::MOST_BYTES);
+        return Err(Problem::new(file, "", "", "is too long", hint).into());
+    }
+    if text.trim_matches('\u{feff}').trim_ascii().is_empty() {
+        let hint = "a chassis, trailer, parts or law in TOML, or a plan in JSON";
+        return Err(Problem::new(file, "", "", "is empty", hint).into());
+    }
+    let table: toml::Table = text.parse().map_err(|e: toml::de::Error| {
+        Problem::new(file, "", "", e.message().to_owned(), place_of(text, &e))
+    })?;
+    object(file, "", table)
+}
+
 impl Library {
     /// Longest TOML file that is read, in bytes.
     pub const MOST_BYTES: usize = 2 * 1024 * 1024;
@@ -30,39 +49,35 @@ impl Library {
     /// # Errors
     /// Problems with file, path, value and what would be accepted.
     pub fn add_toml(&mut self, file: &str, text: &str) -> Result<FileKind, Problems> {
-        if text.len() > Self::MOST_BYTES {
-            let hint = format!("at most {} bytes", Self::MOST_BYTES);
-            return Err(Problem::new(file, "", "", "is too long", hint).into());
-        }
-        if text.trim_matches('\u{feff}').trim_ascii().is_empty() {
-            let hint = "a chassis, trailer, parts or law in TOML, or a plan in JSON";
-            return Err(Problem::new(file, "", "", "is empty", hint).into());
-        }
-        let table: toml::Table = text.parse().map_err(|e: toml::de::Error| {
-            Problem::new(file, "", "", e.message().to_owned(), place_of(text, &e))
-        })?;
-        let value = object(file, "", table)?;
+        self.add_value(file, &toml_value(file, text)?)
+    }
+
+    /// Adds what such a file holds, once it is read as a value.
+    ///
+    /// # Errors
+    /// Problems with file, path, value and what would be accepted; nothing is added then.
+    pub fn add_value(&mut self, file: &str, value: &Value) -> Result<FileKind, Problems> {
         if value.get("family").is_some() {
-            let family: Family = from_value(file, &value)?;
+            let family: Family = from_value(file, value)?;
             family.check(file)?;
             let ids = family.parts.iter().map(|p| p.id.clone()).collect();
             self.parts
                 .extend(family.parts.into_iter().map(|p| (p.id.clone(), p)));
             Ok(FileKind::Parts(ids))
         } else if value.get("kingpin_to_axles_mm").is_some() {
-            let trailer: Trailer = from_value(file, &value)?;
+            let trailer: Trailer = from_value(file, value)?;
             trailer.check(file)?;
             let id = trailer.id.clone();
             self.trailers.insert(id.clone(), trailer);
             Ok(FileKind::Trailer(id))
         } else if value.get("law_format").is_some() {
-            let law: Regime = from_value(file, &value)?;
+            let law: Regime = from_value(file, value)?;
             law.check(file)?;
             let id = law.id.clone();
             self.laws.insert(id.clone(), law);
             Ok(FileKind::Law(id))
         } else {
-            let chassis: Chassis = from_value(file, &value)?;
+            let chassis: Chassis = from_value(file, value)?;
             chassis.check(file)?;
             let id = chassis.id.clone();
             self.chassis.insert(id.clone(), chassis);

@@ -1,6 +1,7 @@
 //! The truck and the trailer from above: the convex hull of all that is on them.
 
 use crate::geometry::{Aabb, Point, Solid};
+use crate::numeric::sort_by;
 use crate::vehicle::{Coupled, Vehicle};
 
 /// A corner of an outline, truck axes.
@@ -37,7 +38,7 @@ enum Whose {
 /// The hull of points, counter-clockwise in x and y (Andrew's monotone chain).
 fn around(mut points: Vec<Raw>) -> Vec<Raw> {
     points.retain(|p| p.0.abs() < 1e6 && p.1.abs() < 1e6);
-    points.sort_by(|a, b| {
+    sort_by(&mut points, |a, b| {
         let place = a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1));
         place.then(a.3.cmp(&b.3))
     });

@@ -8,7 +8,7 @@
 use super::stance::on_road;
 use crate::chassis::ObstacleKind;
 use crate::geometry::{Aabb, Point, Solid, separation_within};
-use crate::numeric::{atan, cos, sin};
+use crate::numeric::{atan, cos, sin, sort_by};
 use crate::plan::Moving;
 use crate::vehicle::{BodyKind, Coupled, Vehicle};
 
@@ -91,7 +91,7 @@ pub fn on_ramp(vehicle: &Vehicle, coupled: &Coupled, percent: f64) -> Vec<OnRamp
             }
         }
     }
-    found.sort_by(|a, b| {
+    sort_by(&mut found, |a, b| {
         let order = a.pitch.cmp(&b.pitch);
         order.then(a.distance_mm.total_cmp(&b.distance_mm))
     });

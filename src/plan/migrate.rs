@@ -1,6 +1,7 @@
 //! Older file formats, frozen as they were, and the step to the next one.
 
 use super::{Changes, ChassisChoice, FrameChoice, LawChoice, Loads, Place, Placed, Plan, ShaftRun};
+use crate::numeric::sort;
 use crate::part::Part;
 use crate::source::{Problem, Problems, from_value};
 use serde::Deserialize;
@@ -69,7 +70,7 @@ struct FirstPlaced {
 pub(super) fn from_first(file: &str, value: &Value) -> Result<Plan, Problems> {
     let old: First = from_value(file, value)?;
     let mut stripped = old.stripped;
-    stripped.sort();
+    sort(&mut stripped);
     Ok(Plan {
         format: Plan::FORMAT,
         name: old.name,

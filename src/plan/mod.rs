@@ -15,6 +15,7 @@ pub use moving::Moving;
 
 use crate::chassis::{Chassis, Spot};
 use crate::law::Regime;
+use crate::numeric::sort;
 use crate::part::Part;
 use serde::{Deserialize, Serialize};
 
@@ -322,7 +323,7 @@ impl Plan {
             .filter(|item| item.strip_by_default)
             .map(|item| item.id.clone())
             .collect();
-        stripped.sort();
+        sort(&mut stripped);
         Self {
             format: Self::FORMAT,
             name: format!("New plan on {}", chassis.name),

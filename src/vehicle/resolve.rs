@@ -4,6 +4,7 @@ use super::{Item, Vehicle};
 use crate::chassis::Chassis;
 use crate::law::Regime;
 use crate::library::Library;
+use crate::numeric::sort_by;
 use crate::part::Part;
 use crate::plan::{ChassisChoice, Plan};
 use crate::source::Problem;
@@ -168,7 +169,7 @@ impl Vehicle {
     pub(crate) fn strip_words(&self) -> String {
         let mut off: Vec<_> = self.donor.hardware.iter().collect();
         off.retain(|h| self.stripped.contains(&h.id));
-        off.sort_by(|a, b| b.mass_kg.total_cmp(&a.mass_kg));
+        sort_by(&mut off, |a, b| b.mass_kg.total_cmp(&a.mass_kg));
         listed(off.iter().map(|h| &h.name))
     }
 

@@ -1,4 +1,4 @@
-//! What can be chosen: templates, trailers, laws, examples, and the shelf of parts.
+//! What can be chosen: templates, trailers, laws, the shelf of parts, and examples.
 
 use super::session::{Examples, Session};
 use crate::part::Kind;
@@ -8,7 +8,7 @@ use serde::Serialize;
 
 /// Something with a name.
 #[derive(Debug, Serialize)]
-struct Named {
+pub struct Named {
     id: String,
     name: String,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -39,7 +39,6 @@ pub struct Catalogue {
     templates: Vec<Named>,
     trailers: Vec<Named>,
     laws: Vec<Named>,
-    examples: Vec<Named>,
     shelf: Vec<Shelf>,
 }
 
@@ -100,13 +99,23 @@ impl Session {
                 .values()
                 .map(|l| named(&l.id, &l.name))
                 .collect(),
-            examples: Examples::all()
-                .filter_map(|(id, text)| {
-                    let name = Plan::from_json(&id, &text).ok()?.name;
-                    Some(named(&id, &name))
-                })
-                .collect(),
             shelf: shelf.collect(),
         }
+    }
+}
+
+impl Examples {
+    /// The shipped examples by name.
+    #[must_use]
+    pub fn named() -> Vec<Named> {
+        let named = |(id, text): (String, String)| {
+            let name = Plan::from_json(&id, &text).ok()?.name;
+            Some(Named {
+                id,
+                name,
+                class: None,
+            })
+        };
+        Self::all().filter_map(named).collect()
     }
 }

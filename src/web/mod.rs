@@ -4,7 +4,7 @@
 //! compare the bytes of both.
 
 mod bars;
-#[cfg(target_arch = "wasm32")]
+#[cfg(all(target_arch = "wasm32", any(feature = "planner", feature = "study")))]
 mod boundary;
 mod catalogue;
 mod enter;
@@ -17,8 +17,10 @@ mod snap;
 mod spot;
 mod view;
 
-#[cfg(target_arch = "wasm32")]
+#[cfg(all(target_arch = "wasm32", feature = "planner"))]
 pub use boundary::Planner;
+#[cfg(all(target_arch = "wasm32", feature = "study"))]
+pub use boundary::Study;
 pub use session::{Examples, Session};
 pub use snap::{SnapAnswer, SnapQuestion};
 pub use view::{Show, Shown, View, ViewOptions};

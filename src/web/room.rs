@@ -5,6 +5,7 @@ use super::spot::{DECK, MOST_TRIES, WHOLE};
 use crate::chassis::Zone;
 use crate::clearance::side_towards;
 use crate::geometry::Point;
+use crate::numeric::sort_by;
 use crate::vehicle::{Item, Vehicle};
 
 /// Steps in which a zone is searched along the truck.
@@ -83,7 +84,7 @@ impl<'a> Room<'a> {
                 levels.push(top);
             }
         }
-        levels.sort_by(f64::total_cmp);
+        sort_by(&mut levels, f64::total_cmp);
         levels.dedup();
         levels
     }
@@ -107,7 +108,7 @@ impl<'a> Room<'a> {
             x += STEP_MM;
         }
         along.retain(|x| *x >= front.x && (*x <= last || *x == front.x));
-        along.sort_by(f64::total_cmp);
+        sort_by(&mut along, f64::total_cmp);
         along.dedup();
         let half = self.size.y / 2.0;
         let (left, right) = (volume.min.y + half, volume.max.y - half);
@@ -142,7 +143,7 @@ impl<'a> Room<'a> {
             .map(|other| other.bounds.max.x + self.gap(other));
         let mut stops: Vec<f64> = behind.filter(|x| *x > front.x).collect();
         stops.push(front.x);
-        stops.sort_by(f64::total_cmp);
+        sort_by(&mut stops, f64::total_cmp);
         let inside = |x: &f64| x + self.size.x <= zone.volume.max.x + 1.0;
         let places = stops
             .into_iter()

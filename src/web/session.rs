@@ -2,13 +2,15 @@
 
 use super::view::{self, Shown, ViewOptions};
 use crate::assessment::Assessment;
-use crate::library::{FileKind, Library};
+use crate::library::{FileKind, Library, toml_value};
+use crate::numeric::sort;
 use crate::plan::{Edit, History, Place, Plan, Refusal};
 use crate::quantity::Units;
 use crate::report::{self, Page};
 use crate::source::{Problem, Problems};
 use crate::vehicle::Vehicle;
 use rust_embed::RustEmbed;
+use serde_json::Value;
 
 #[derive(RustEmbed)]
 #[folder = "examples/"]
@@ -24,11 +26,13 @@ pub struct Examples;
 impl Examples {
     /// The plan that the page opens with.
     pub const DEMO: &'static str = "gullwharf-drayage";
+    /// Its text, which the page needs before any other.
+    pub const DEMO_TEXT: &'static str = include_str!("../../examples/gullwharf-drayage.json");
 
     /// Ids and texts, in order.
     pub fn all() -> impl Iterator<Item = (String, String)> {
         let mut names: Vec<_> = Plans::iter().collect();
-        names.sort();
+        sort(&mut names);
         names.into_iter().filter_map(|name| {
             let id = name.strip_suffix(".json")?.to_owned();
             let text = Self::text(&id)?;
@@ -66,8 +70,7 @@ impl Session {
         if !library.problems.is_empty() {
             return Err(Problems(library.problems));
         }
-        let text = Examples::text(Examples::DEMO).unwrap_or_default();
-        let plan = Plan::from_json(Examples::DEMO, &text)?;
+        let plan = Plan::from_json(Examples::DEMO, Examples::DEMO_TEXT)?;
         Ok(Self {
             library,
             history: History::new(plan),
@@ -171,19 +174,35 @@ impl Session {
     /// Every problem with file, path, value and what would be accepted.
     pub fn open(&mut self, file: &str, text: &str) -> Result<String, Problems> {
         let unmarked = text.strip_prefix('\u{feff}').unwrap_or(text);
-        let looks_like_json = unmarked.trim_start().starts_with('{');
-        if looks_like_json {
-            let plan = Plan::from_json(file, text)?;
-            // It must be possible to draw it before the plan on screen gives way.
-            Vehicle::resolve(&plan, &self.library).map_err(|mut problem| {
-                file.clone_into(&mut problem.file);
-                Problems(vec![*problem])
-            })?;
-            let name = plan.name.clone();
-            self.history.step(format!("Open {name}"), plan);
-            return Ok(format!("plan {name}"));
+        if unmarked.trim_start().starts_with('{') {
+            self.open_plan(file, text)
+        } else {
+            self.add(file, &toml_value(file, text)?)
         }
-        Ok(match self.library.add_toml(file, text)? {
+    }
+
+    /// Opens a plan. On problems nothing has changed.
+    ///
+    /// # Errors
+    /// Every problem with file, path, value and what would be accepted.
+    pub fn open_plan(&mut self, file: &str, text: &str) -> Result<String, Problems> {
+        let plan = Plan::from_json(file, text)?;
+        // It must be possible to draw it before the plan on screen gives way.
+        Vehicle::resolve(&plan, &self.library).map_err(|mut problem| {
+            file.clone_into(&mut problem.file);
+            Problems(vec![*problem])
+        })?;
+        let name = plan.name.clone();
+        self.history.step(format!("Open {name}"), plan);
+        Ok(format!("plan {name}"))
+    }
+
+    /// Adds library data that was read from TOML. On problems nothing has changed.
+    ///
+    /// # Errors
+    /// Every problem with file, path, value and what would be accepted.
+    pub fn add(&mut self, file: &str, value: &Value) -> Result<String, Problems> {
+        Ok(match self.library.add_value(file, value)? {
             FileKind::Chassis(id) => format!("chassis {id}"),
             FileKind::Trailer(id) => format!("trailer {id}"),
             FileKind::Parts(ids) => format!("{} parts", ids.len()),
@@ -196,7 +215,7 @@ impl Session {
     /// # Errors
     /// Every problem with file, path, value and what would be accepted; nothing has changed then.
     pub fn restore(&mut self, text: &str) -> Result<(), Problems> {
-        self.open("the plan kept in this browser", text)?;
+        self.open_plan("the plan kept in this browser", text)?;
         self.history = History::new(self.plan().clone());
         Ok(())
     }
@@ -230,7 +249,7 @@ impl Session {
                 "",
             ))
         })?;
-        self.open(id, &text).map(|_| ())
+        self.open_plan(id, &text).map(|_| ())
     }
 
     /// Says that the next change goes on with the gesture of the last one: both are one step.

@@ -11,6 +11,7 @@ use crate::assessment::Assessment;
 use crate::chassis::Zone;
 use crate::findings::Severity;
 use crate::geometry::Point;
+use crate::numeric::sort_by;
 use crate::plan::Edit;
 use crate::vehicle::{Item, Vehicle};
 
@@ -159,7 +160,7 @@ fn permitted<'a>(vehicle: &'a Vehicle, moving: &'a Item) -> impl Iterator<Item =
         .iter()
         .filter_map(|zone| Some((rank(zone)?, zone)))
         .collect();
-    zones.sort_by_key(|(place, _)| *place);
+    sort_by(&mut zones, |a, b| a.0.cmp(&b.0));
     zones.into_iter().map(|(_, zone)| zone)
 }
 

@@ -161,7 +161,7 @@ impl Shown {
     #[must_use]
     pub fn drawing(&self, view: drawing::View) -> String {
         let vehicle = &self.assessment.answers.vehicle;
-        drawing::draw(vehicle, &self.marks, view, &self.style)
+        drawing::draw_on_stage(vehicle, &self.marks, view, &self.style)
     }
 }
 

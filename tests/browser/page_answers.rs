@@ -26,6 +26,7 @@ async fn page_of_answers_opens_and_closes_by_keyboard_alone() {
         Some("true")
     );
     assert_eq!(page.js(FOCUS, vec![]).await, "content");
+    page.wait_for("#page caption").await;
     // Every table has its name, its marks and its figures.
     assert!(page.count("#page caption").await >= 2);
     assert!(page.count("#page .figures-right").await > 10);

@@ -108,7 +108,7 @@ fn step(name: &str, wasm: &Wasm) -> Result<()> {
                 return Ok(());
             }
             run(wasm
-                .cargo("clippy --lib --test wasm")
+                .cargo("clippy --lib --test wasm --features planner,study")
                 .args(["--", "-D", "warnings"]))
         }
         "native" => cargo("test --workspace"),

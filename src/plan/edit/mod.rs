@@ -7,6 +7,7 @@ use super::{
 use crate::chassis::{AxleKind, Chassis};
 use crate::law::Regime;
 use crate::library::Library;
+use crate::numeric::{sort, sort_by};
 use crate::part::Part;
 use crate::quantity::{both_lengths, repeated};
 use crate::source::{Problems, from_value};
@@ -226,7 +227,7 @@ impl Edit {
                 list.retain(|id| id != item);
                 if matches!(self, Self::Strip { .. }) {
                     list.push(item.clone());
-                    list.sort();
+                    sort(list);
                     refuse_problem_at("changes.stripped", plan, library)?;
                 }
             }
@@ -264,7 +265,7 @@ impl Edit {
                 plan.changes.raised.retain(|id| id != axle);
                 if matches!(self, Self::Raise { .. }) {
                     plan.changes.raised.push(axle.clone());
-                    plan.changes.raised.sort();
+                    sort(&mut plan.changes.raised);
                 }
             }
             Self::Driver { kg } => plan.loads.driver_kg = *kg,
@@ -294,7 +295,7 @@ impl Edit {
             Self::OwnPart(part) => {
                 plan.parts.retain(|p| p.id != part.id);
                 plan.parts.push((**part).clone());
-                plan.parts.sort_by(|a, b| a.id.cmp(&b.id));
+                sort_by(&mut plan.parts, |a, b| a.id.cmp(&b.id));
             }
             _ => self.make_on_parts(plan, library)?,
         }

@@ -2,6 +2,7 @@
 
 use super::{Edit, Refusal, find_placed, free_tag, known, part_of, resolved};
 use crate::library::Library;
+use crate::numeric::sort;
 use crate::plan::{Place, Placed, Plan};
 use crate::quantity::repeated;
 use crate::vehicle::{Item, Vehicle, listed};
@@ -231,6 +232,6 @@ fn strip_driven_axle(
             plan.changes.stripped.push(item.id.clone());
         }
     }
-    plan.changes.stripped.sort();
+    sort(&mut plan.changes.stripped);
     Ok(())
 }

@@ -19,10 +19,10 @@ pub(super) static PAGE: PageKind = PageKind {
         "side-balance",
         "steer-share",
     ],
-    build,
 };
 
-fn build(assessment: &Assessment, units: Units) -> Page {
+/// Builds it.
+pub(super) fn build(assessment: &Assessment, units: Units) -> Page {
     let answers = &assessment.answers;
     let mut page = Page::new(&PAGE);
     if let Some(missing) = &answers.loads.missing {

@@ -5,6 +5,7 @@ use crate::assessment::{Answers, Assessment};
 use crate::drawing::{self, Style, View};
 use crate::findings::Severity;
 use crate::frame::{CARGO_G, Frame, RailCase, SIDES, bracket_rows};
+use crate::numeric::sort_by;
 use crate::quantity::{Measure, Units, length, mass};
 use crate::report::marks::{frame_mark, marks};
 use crate::report::page::{Page, Table};
@@ -14,10 +15,10 @@ pub(super) static PAGE: PageKind = PageKind {
     id: "frame",
     title: "Frame",
     checks: &["frame-strength", "frame-splice", "mount-load"],
-    build,
 };
 
-fn build(assessment: &Assessment, units: Units) -> Page {
+/// Builds it.
+pub(super) fn build(assessment: &Assessment, units: Units) -> Page {
     let answers = &assessment.answers;
     let mut page = Page::new(&PAGE);
     for check in PAGE.checks {
@@ -200,7 +201,7 @@ fn station_table(answers: &Answers, frame: &Frame, units: Units) -> Table {
     if let Some(worst) = &frame.worst {
         stations.push((worst.x_mm, "used most".to_owned()));
     }
-    stations.sort_by(|a, b| a.0.total_cmp(&b.0));
+    sort_by(&mut stations, |a, b| a.0.total_cmp(&b.0));
     let mut columns = vec![("Station", false), ("at", true)];
     columns.extend(frame.cases.iter().map(|c| (c.case.words(), true)));
     let mut table = Table::new(

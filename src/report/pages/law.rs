@@ -29,7 +29,6 @@ pub(super) static PAGE: PageKind = PageKind {
         "trailer-axle-position",
         "payload",
     ],
-    build,
 };
 
 /// Limits that the second table has columns for.
@@ -41,7 +40,8 @@ const KINDS: [LimitKind; 5] = [
     LimitKind::Law,
 ];
 
-fn build(assessment: &Assessment, units: Units) -> Page {
+/// Builds it.
+pub(super) fn build(assessment: &Assessment, units: Units) -> Page {
     let answers = &assessment.answers;
     let mut page = Page::new(&PAGE);
     if let Some(law) = &answers.vehicle.law {

@@ -26,7 +26,7 @@ pub const PAGES: &[&PageKind] = &[
 /// What stands in a cell that has no figure.
 const NONE: &str = "–";
 
-/// A page: what it is called, which checks it shows the figures of, and how it is built.
+/// A page: what it is called, and which checks it shows the figures of.
 #[derive(Debug)]
 pub struct PageKind {
     /// Stable id.
@@ -36,8 +36,6 @@ pub struct PageKind {
     /// Checks whose figures it shows: the worst of their findings marks its button, and their
     /// findings lead to it.
     pub checks: &'static [&'static str],
-    /// Builds it.
-    pub build: fn(&Assessment, Units) -> Page,
 }
 
 /// A page as a choice.
@@ -54,11 +52,23 @@ pub struct PageChoice {
     pub severity: Option<Severity>,
 }
 
-/// A page by its id.
+/// Builds a page.
+type Build = fn(&Assessment, Units) -> Page;
+
+/// A page by its id. How each is built stands here and not beside its title, so that a program that
+/// only lists the pages need not hold what builds them.
 #[must_use]
 pub fn page(id: &str, assessment: &Assessment, units: Units) -> Option<Page> {
-    let kind = PAGES.iter().find(|kind| kind.id == id)?;
-    Some((kind.build)(assessment, units))
+    let builders: [(&PageKind, Build); 6] = [
+        (&loads::PAGE, loads::build),
+        (&law::PAGE, law::build),
+        (&frame::PAGE, frame::build),
+        (&turning::PAGE, turning::build),
+        (&balance::PAGE, balance::build),
+        (&shafts::PAGE, shafts::build),
+    ];
+    let (_, build) = builders.into_iter().find(|(kind, _)| kind.id == id)?;
+    Some(build(assessment, units))
 }
 
 /// What there is to choose from.

@@ -8,6 +8,7 @@ use crate::driveline::{
     WINDOW_RPM, angle_by_speed_deg, ripple,
 };
 use crate::findings::{Amount, Severity};
+use crate::numeric::sort_by;
 use crate::quantity::{Units, length};
 use crate::report::page::{Page, Table};
 
@@ -25,10 +26,10 @@ pub(super) static PAGE: PageKind = PageKind {
         "shaft-torque",
         "shaft-length",
     ],
-    build,
 };
 
-fn build(assessment: &Assessment, units: Units) -> Page {
+/// Builds it.
+pub(super) fn build(assessment: &Assessment, units: Units) -> Page {
     let shafts = &assessment.answers.driveline.shafts;
     let mut page = Page::new(&PAGE);
     let own = |check: &str| PAGE.checks.contains(&check);
@@ -193,7 +194,7 @@ fn by_speed(shafts: &[Shaft], units: Units) -> Table {
             speeds.push((speed.running_rpm(), shaft.tag.clone()));
         }
     }
-    speeds.sort_by(|a, b| a.0.total_cmp(&b.0));
+    sort_by(&mut speeds, |a, b| a.0.total_cmp(&b.0));
     for (rpm, whose) in speeds {
         let most = angle_by_speed_deg(rpm);
         let most = most.map_or_else(|| "table ends".to_owned(), |deg| angle(deg, units));

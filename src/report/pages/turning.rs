@@ -23,13 +23,13 @@ pub(super) static PAGE: PageKind = PageKind {
         "bump-clearance",
         "trailer-ramp",
     ],
-    build,
 };
 
 /// What follows from the path and not from a check.
 const OF_THE_PATH: &str = "The path: the front axle's middle follows a straight line, an arc and a straight line; the truck and the trailer are drawn after it as tractrices, without tyre slip.";
 
-fn build(assessment: &Assessment, units: Units) -> Page {
+/// Builds it.
+pub(super) fn build(assessment: &Assessment, units: Units) -> Page {
     let answers = &assessment.answers;
     let moving = &answers.manoeuvre;
     let mut page = Page::new(&PAGE);

@@ -1,17 +1,14 @@
-//! The wasm boundary: strings and plain objects in, JSON text out, drawings as they are.
+//! The program of the first view: the bench, where every change is a view of all panels.
 
-use super::session::Session;
-use super::snap::SnapQuestion;
-use super::view::{Shown, ViewOptions};
-use crate::assessment::Assessment;
+use super::{Done, Unusable, json, options, read, refused, value};
 use crate::drawing;
 use crate::findings;
-use crate::plan::{Edit, Refusal};
+use crate::plan::Edit;
 use crate::quantity::Units;
-use crate::report;
-use crate::source::{Problems, from_value, json_value};
-use serde::de::DeserializeOwned;
-use serde::{Deserialize, Serialize};
+use crate::source::{Problems, json_value};
+use crate::web::session::Session;
+use crate::web::snap::SnapQuestion;
+use crate::web::view::Shown;
 use wasm_bindgen::prelude::*;
 
 /// The planner that the page talks to. Every answer is JSON text, except drawings and files.
@@ -21,96 +18,6 @@ pub struct Planner {
     session: Session,
     /// What the page saw last, of which it may want drawings.
     shown: Option<Shown>,
-}
-
-#[derive(Serialize)]
-struct Done {
-    ok: bool,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    what: Option<String>,
-}
-
-#[derive(Serialize)]
-struct Refused {
-    refused: String,
-}
-
-#[derive(Serialize)]
-struct Unusable {
-    problems: Problems,
-}
-
-/// What the page tries out without doing it.
-#[derive(Default, Deserialize)]
-#[serde(default)]
-struct Trial {
-    edit: Option<serde_json::Value>,
-    field: Option<String>,
-    typed: String,
-}
-
-fn json<T: Serialize>(value: &T) -> String {
-    serde_json::to_string(value).unwrap_or_else(|e| {
-        format!(
-            "{{\"refused\":\"internal: {}\"}}",
-            e.to_string().replace('"', "'")
-        )
-    })
-}
-
-fn refused(text: impl ToString) -> String {
-    json(&Refused {
-        refused: text.to_string(),
-    })
-}
-
-fn answer<E: ToString>(result: Result<(), E>) -> String {
-    match result {
-        Ok(()) => json(&Done {
-            ok: true,
-            what: None,
-        }),
-        Err(error) => refused(error.to_string()),
-    }
-}
-
-/// Objects come as text: one reader for files and messages is smaller than two.
-// By value, not by reference: references are kept on a stack whose clearing is an instruction that
-// the wasm-opt of Debian 12 does not know.
-fn value(object: JsValue) -> Result<serde_json::Value, String> {
-    let text = js_sys::JSON::stringify(&object)
-        .ok()
-        .and_then(|text| text.as_string());
-    json_value("page", &text.unwrap_or_default()).map_err(|problems| problems.to_string())
-}
-
-fn read<T: DeserializeOwned>(object: JsValue) -> Result<T, String> {
-    from_value("page", &value(object)?).map_err(|problems| problems.to_string())
-}
-
-fn read_edit(object: JsValue) -> Result<Edit, String> {
-    Edit::from_value(&value(object)?).map_err(|refusal| refusal.to_string())
-}
-
-fn options(object: JsValue) -> ViewOptions {
-    read(object).unwrap_or_default()
-}
-
-impl Planner {
-    fn tried(&self, trial: JsValue, units: Units) -> Result<Option<Edit>, Refusal> {
-        let trial: Option<Trial> = read(trial).map_err(Refusal)?;
-        match trial.unwrap_or_default() {
-            Trial {
-                edit: Some(edit), ..
-            } => Edit::from_value(&edit).map(Some),
-            Trial {
-                field: Some(field),
-                typed,
-                ..
-            } => self.session.edit_for(&field, &typed, units).map(Some),
-            Trial { .. } => Ok(None),
-        }
-    }
 }
 
 #[wasm_bindgen]
@@ -179,20 +86,6 @@ impl Planner {
         self.show(view)
     }
 
-    /// A page of answers; `trial` is what is being tried out and not yet done, if anything:
-    /// `{edit}` or `{field, typed}`.
-    #[must_use]
-    pub fn page(&self, id: &str, choice: JsValue, trial: JsValue) -> String {
-        let units = options(choice).units;
-        let page = self
-            .tried(trial, units)
-            .and_then(|edit| self.session.page(id, units, edit.as_ref()));
-        match page {
-            Ok(page) => json(&page),
-            Err(refusal) => refused(refusal),
-        }
-    }
-
     /// Where a dragged part comes to rest.
     #[must_use]
     pub fn snap(&self, question: JsValue) -> String {
@@ -234,15 +127,14 @@ impl Planner {
         self.session.redo()
     }
 
-    /// Opens a plan (JSON) or library data (TOML).
+    /// Opens a plan (JSON).
     pub fn open(&mut self, file: &str, text: &str) -> String {
-        match self.session.open(file, text) {
-            Ok(what) => json(&Done {
-                ok: true,
-                what: Some(what),
-            }),
-            Err(problems) => json(&Unusable { problems }),
-        }
+        done(self.session.open_plan(file, text))
+    }
+
+    /// Adds library data that was read from TOML, as JSON text.
+    pub fn add(&mut self, file: &str, text: &str) -> String {
+        done(json_value(file, text).and_then(|value| self.session.add(file, &value)))
     }
 
     /// Puts back a plan that the page kept.
@@ -259,11 +151,6 @@ impl Planner {
     /// Starts a new plan on a template.
     pub fn start(&mut self, template: &str) -> String {
         answer(self.session.start(template))
-    }
-
-    /// Opens a shipped example.
-    pub fn example(&mut self, id: &str) -> String {
-        answer(self.session.example(id))
     }
 
     /// The plan as a file.
@@ -284,35 +171,10 @@ impl Planner {
         json(&self.session.catalogue(options(choice).units))
     }
 
-    /// A drawing sheet.
-    #[must_use]
-    pub fn drawing(&self, view: &str, choice: JsValue) -> String {
-        let choice = options(choice);
-        let Some(view) = drawing::View::named(view) else {
-            return String::new();
-        };
-        match Assessment::of(self.session.plan(), self.session.library()) {
-            Ok(assessment) => {
-                let frame = choice.show.frame;
-                report::sheet_with(&assessment, view, choice.date, choice.units, frame)
-            }
-            Err(_) => String::new(),
-        }
-    }
-
     /// The manual of a check.
     #[must_use]
     pub fn explain(&self, id: &str) -> String {
         findings::explain(id).map_or_else(String::new, findings::Check::manual)
-    }
-
-    /// The evaluation as the command line's JSON, for comparison of both builds.
-    #[must_use]
-    pub fn evaluation(&self, choice: JsValue) -> String {
-        match Assessment::of(self.session.plan(), self.session.library()) {
-            Ok(assessment) => json(&report::evaluation(&assessment, options(choice).units)),
-            Err(problem) => refused(problem),
-        }
     }
 }
 
@@ -323,4 +185,28 @@ impl Planner {
             Err(reason) => refused(reason),
         }
     }
+}
+
+fn done(result: Result<String, Problems>) -> String {
+    match result {
+        Ok(what) => json(&Done {
+            ok: true,
+            what: Some(what),
+        }),
+        Err(problems) => json(&Unusable { problems }),
+    }
+}
+
+fn answer<E: ToString>(result: Result<(), E>) -> String {
+    match result {
+        Ok(()) => json(&Done {
+            ok: true,
+            what: None,
+        }),
+        Err(error) => refused(error.to_string()),
+    }
+}
+
+fn read_edit(object: JsValue) -> Result<Edit, String> {
+    Edit::from_value(&value(object)?).map_err(|refusal| refusal.to_string())
 }

@@ -1,0 +1,147 @@
+//! The program that is loaded when somebody asks: pages of answers, sheets, examples, TOML files.
+//!
+//! It runs beside the page, so that nothing here holds up a mouse move. The page hands it the plan
+//! as a file; what it answers about is always the plan that was put last.
+
+use super::{Done, Unusable, json, options, read, refused};
+use crate::assessment::Assessment;
+use crate::drawing;
+use crate::library::toml_value;
+use crate::plan::{Edit, Refusal};
+use crate::quantity::Units;
+use crate::report;
+use crate::web::session::{Examples, Session};
+use serde::{Deserialize, Serialize};
+use wasm_bindgen::prelude::*;
+
+/// Answers what takes longer than a mouse move.
+#[wasm_bindgen]
+#[derive(Debug)]
+pub struct Study {
+    session: Session,
+}
+
+#[derive(Serialize)]
+struct Read {
+    what: String,
+    data: serde_json::Value,
+}
+
+#[derive(Serialize)]
+struct Sheet {
+    svg: String,
+}
+
+#[derive(Serialize)]
+struct Example {
+    text: String,
+}
+
+/// What the page tries out without doing it.
+#[derive(Default, Deserialize)]
+#[serde(default)]
+struct Trial {
+    edit: Option<serde_json::Value>,
+    field: Option<String>,
+    typed: String,
+}
+
+impl Study {
+    fn tried(&self, trial: JsValue, units: Units) -> Result<Option<Edit>, Refusal> {
+        let trial: Option<Trial> = read(trial).map_err(Refusal)?;
+        match trial.unwrap_or_default() {
+            Trial {
+                edit: Some(edit), ..
+            } => Edit::from_value(&edit).map(Some),
+            Trial {
+                field: Some(field),
+                typed,
+                ..
+            } => self.session.edit_for(&field, &typed, units).map(Some),
+            Trial { .. } => Ok(None),
+        }
+    }
+}
+
+#[wasm_bindgen]
+impl Study {
+    /// Starts with the demo truck.
+    ///
+    /// # Errors
+    /// Problems of the shipped files.
+    #[wasm_bindgen(constructor)]
+    pub fn new() -> Result<Study, JsError> {
+        Session::new()
+            .map(|session| Self { session })
+            .map_err(|p| JsError::new(&p.to_string()))
+    }
+
+    /// Puts the plan that the next questions are about.
+    pub fn put(&mut self, text: &str) -> String {
+        match self.session.restore(text) {
+            Ok(()) => json(&Done {
+                ok: true,
+                what: None,
+            }),
+            Err(problems) => json(&Unusable { problems }),
+        }
+    }
+
+    /// Reads library data (TOML), adds it here, and gives it as JSON for the planner.
+    pub fn toml(&mut self, file: &str, text: &str) -> String {
+        let read = toml_value(file, text).and_then(|data| {
+            let what = self.session.add(file, &data)?;
+            Ok(Read { what, data })
+        });
+        match read {
+            Ok(read) => json(&read),
+            Err(problems) => json(&Unusable { problems }),
+        }
+    }
+
+    /// A page of answers; `trial` is what is being tried out and not yet done, if anything:
+    /// `{edit}` or `{field, typed}`.
+    #[must_use]
+    pub fn page(&self, id: &str, choice: JsValue, trial: JsValue) -> String {
+        let units = options(choice).units;
+        let page = self
+            .tried(trial, units)
+            .and_then(|edit| self.session.page(id, units, edit.as_ref()));
+        match page {
+            Ok(page) => json(&page),
+            Err(refusal) => refused(refusal),
+        }
+    }
+
+    /// A drawing sheet: `side`, `plan`, `rear` or `turn`.
+    #[must_use]
+    pub fn sheet(&self, view: &str, choice: JsValue) -> String {
+        let choice = options(choice);
+        let Some(view) = drawing::View::named(view) else {
+            return refused("there is no such view");
+        };
+        match Assessment::of(self.session.plan(), self.session.library()) {
+            Ok(assessment) => {
+                let (units, frame) = (choice.units, choice.show.frame);
+                let svg = report::sheet_with(&assessment, view, choice.date, units, frame);
+                json(&Sheet { svg })
+            }
+            Err(problem) => refused(problem),
+        }
+    }
+
+    /// The shipped examples by name.
+    #[must_use]
+    pub fn examples(&self) -> String {
+        json(&Examples::named())
+    }
+
+    /// The text of a shipped example.
+    #[must_use]
+    pub fn example(&self, id: &str) -> String {
+        match Examples::text(id) {
+            Some(text) => json(&Example { text }),
+            None => refused("there is no such example"),
+        }
+    }
+}
