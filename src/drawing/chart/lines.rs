@@ -43,7 +43,7 @@ pub(super) fn compose(chart: &Chart, x: &Axis, panels: &[Panel]) -> Vec<Group> {
             } else {
                 extent(panel.reaches.iter().copied())
             };
-            Ticks::airy(extent(values), reaches, ((high / 26.0) as u32).max(1))
+            Ticks::airy(extent(values), reaches, ((high / 30.0) as u32).max(2))
         })
         .collect();
     let frame = frame(chart, x, panels, letters, &heights, &ticks);
