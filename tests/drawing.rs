@@ -9,6 +9,10 @@
 
 #[path = "drawing/bending.rs"]
 mod bending;
+#[path = "drawing/chart_tables.rs"]
+mod chart_tables;
+#[path = "drawing/charts.rs"]
+mod charts;
 #[path = "drawing/labels.rs"]
 mod labels;
 #[path = "drawing/pictures.rs"]

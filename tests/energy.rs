@@ -4,6 +4,8 @@
 
 #[path = "energy/closed.rs"]
 mod closed;
+#[path = "energy/course.rs"]
+mod course;
 #[path = "energy/plans.rs"]
 mod plans;
 #[path = "energy/published.rs"]

@@ -22,7 +22,7 @@ const HOLD: f64 = 0.6;
 /// Hours at the plug in a night (common practice).
 const PLUG_HOURS: f64 = 8.0;
 /// State of charge from which speeds and grades are worked out.
-const HALF_FULL: f64 = 0.5;
+pub(super) const HALF_FULL: f64 = 0.5;
 /// Coldest that packs are allowed to start: they are kept warm at the plug (common practice), °C.
 const PACK_START_C: f64 = 15.0;
 /// Step of the time loop, seconds.
@@ -144,7 +144,7 @@ impl Journey {
             step_s: STEP_S,
             driver: Driver::default(),
             soc: None,
-            pack_c: route.weather.temperature_c.max(PACK_START_C),
+            pack_c: pack_c(&route),
             strategy: if truck.source.is_some() {
                 Strategy::Follow { hold }
             } else {
@@ -215,6 +215,11 @@ impl Journey {
         let bank = &self.truck.bank;
         bank.energy_to_j(self.run.soc_end) - bank.energy_to_j(bank.soc_low)
     }
+}
+
+/// Temperature at which the packs start, °C.
+pub(super) fn pack_c(route: &Route) -> f64 {
+    route.weather.temperature_c.max(PACK_START_C)
 }
 
 /// The plan's own figures, else the chassis's.

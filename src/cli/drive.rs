@@ -3,6 +3,7 @@
 use super::evaluate::print;
 use super::{Failure, Format, read, read_plan};
 use crate::assessment::{Assessment, Journey, sizes};
+use crate::drawing::{Chart, draw_chart};
 use crate::findings::{self, Severity};
 use crate::library::Library;
 use crate::quantity::{M_PER_MI, Units};
@@ -48,9 +49,15 @@ pub(super) fn run(
     named: Option<&str>,
     format: Format,
     units: Units,
+    charts: Option<&Path>,
 ) -> Result<ExitCode, Failure> {
     let journey = drive(library, path, named)?;
     let found = findings::of_journey(&journey);
+    if let Some(folder) = charts {
+        let answers = report::drive_answers(&journey, &found, units);
+        let all = answers.into_iter().filter_map(|a| a.chart);
+        write(folder, all.chain(report::drive_strip(&journey, units)))?;
+    }
     match format {
         Format::Text => print(&report::journey_text(&journey, &found, units)),
         Format::Json => {
@@ -83,6 +90,7 @@ pub(super) fn charge(
     path: &Path,
     inlet: Option<&str>,
     units: Units,
+    charts: Option<&Path>,
 ) -> Result<ExitCode, Failure> {
     let journey = drive(library, path, None)?;
     if let Some(id) = inlet {
@@ -100,8 +108,24 @@ pub(super) fn charge(
             )));
         }
     }
+    if let Some(folder) = charts {
+        let answers = report::drive_answers(&journey, &[], units);
+        let all = answers.into_iter().filter(|a| a.page.id == "drive-charge");
+        write(folder, all.filter_map(|a| a.chart))?;
+    }
     print(&report::charge_text(&journey, units));
     Ok(ExitCode::SUCCESS)
+}
+
+/// Writes charts into a folder, each by its id.
+fn write(folder: &Path, charts: impl Iterator<Item = Chart>) -> Result<(), Failure> {
+    let failed = |path: &Path, e| Failure::File(path.display().to_string(), e);
+    std::fs::create_dir_all(folder).map_err(|e| failed(folder, e))?;
+    for chart in charts {
+        let path = folder.join(format!("{}.svg", chart.id));
+        std::fs::write(&path, draw_chart(&chart)).map_err(|e| failed(&path, e))?;
+    }
+    Ok(())
 }
 
 /// A way such as `200mi` or `320km`, in metres.

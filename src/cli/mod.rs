@@ -98,9 +98,12 @@ enum Command {
         /// How to answer.
         #[arg(long, value_enum, default_value = "text")]
         format: Format,
-        /// Units of the words.
+        /// Units of the words and the charts.
         #[arg(long, value_enum, default_value = "metric")]
         units: UnitsChoice,
+        /// Folder for the charts, as SVG; made when it is not there.
+        #[arg(long, value_name = "DIR")]
+        charts: Option<PathBuf>,
     },
     /// How many packs a range takes, for every pack of the library.
     Size {
@@ -123,9 +126,12 @@ enum Command {
         /// Inlet or charger on the truck: mark or part id.
         #[arg(long)]
         inlet: Option<String>,
-        /// Units of the words.
+        /// Units of the words and the chart.
         #[arg(long, value_enum, default_value = "metric")]
         units: UnitsChoice,
+        /// Folder for the chart, as SVG; made when it is not there.
+        #[arg(long, value_name = "DIR")]
+        charts: Option<PathBuf>,
     },
     /// List routes.
     Routes,
@@ -231,16 +237,33 @@ fn dispatch(arguments: Arguments) -> Result<ExitCode, Failure> {
             route,
             format,
             units,
-        } => drive::run(&library, &plan, route.as_deref(), format, units.into()),
+            charts,
+        } => drive::run(
+            &library,
+            &plan,
+            route.as_deref(),
+            format,
+            units.into(),
+            charts.as_deref(),
+        ),
         Command::Size {
             plan,
             range,
             route,
             units,
         } => drive::size(&library, &plan, route.as_deref(), &range, units.into()),
-        Command::Charge { plan, inlet, units } => {
-            drive::charge(&library, &plan, inlet.as_deref(), units.into())
-        }
+        Command::Charge {
+            plan,
+            inlet,
+            units,
+            charts,
+        } => drive::charge(
+            &library,
+            &plan,
+            inlet.as_deref(),
+            units.into(),
+            charts.as_deref(),
+        ),
         Command::Routes => Ok(show::routes()),
         Command::Templates => Ok(show::templates(&library)),
         Command::Parts => Ok(show::parts(&library)),

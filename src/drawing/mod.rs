@@ -12,6 +12,7 @@
 
 mod angles;
 mod bending;
+mod chart;
 mod compose;
 mod cover;
 mod dimensions;
@@ -37,6 +38,9 @@ mod truck;
 mod turn;
 mod zones;
 
+pub use chart::{
+    Axis, Bar, Body, Chart, ChartScene, Line, Panel, Pen, Tint, chart_scene, draw_chart,
+};
 pub use hatch::{Hatch, hatch};
 pub use marks::{AngleMark, AxleMark, FrameMark, Marks, Pointer, Severity};
 pub use plane::{At, Path, Rect, Step};

@@ -4,6 +4,7 @@
 //! arrow heads, dashes) are multiples of [`Scene::unit`]: truck millimetres to one paper millimetre.
 
 use super::View;
+use super::chart::{Pen, Tint};
 use super::marks::Severity;
 use super::plane::{At, Path, Rect};
 use crate::part::Kind;
@@ -58,6 +59,12 @@ pub enum Role {
     TruckWay,
     TrailerWay,
     Trace,
+    Grid,
+    Nought,
+    Edge,
+    Lead,
+    Pen(Pen),
+    Tint(Tint),
 }
 
 impl Role {
@@ -110,6 +117,12 @@ impl Role {
             Self::TruckWay => "way",
             Self::TrailerWay => "trailer-way",
             Self::Trace => "trace",
+            Self::Grid => "grid-line",
+            Self::Nought => "nought",
+            Self::Edge => "edge",
+            Self::Lead => "lead",
+            Self::Pen(pen) => pen.word(),
+            Self::Tint(tint) => tint.word(),
         }
     }
 }
@@ -356,7 +369,7 @@ impl Page {
     }
 }
 
-fn boxes(groups: &[Group]) -> Vec<(String, Rect)> {
+pub(super) fn boxes(groups: &[Group]) -> Vec<(String, Rect)> {
     let shapes = groups.iter().flat_map(|g| &g.shapes);
     let texts = shapes.filter_map(|shape| match shape {
         Shape::Text(text) => Some((text.text.clone(), text.bounds())),

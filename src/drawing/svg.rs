@@ -94,7 +94,7 @@ fn head(scene: &Scene, view_box: [f64; 4]) -> String {
     text
 }
 
-fn write_group(out: &mut String, group: &Group, live: bool) {
+pub(super) fn write_group(out: &mut String, group: &Group, live: bool) {
     open(out, &group.owner, live);
     for shape in &group.shapes {
         match shape {

@@ -127,6 +127,14 @@ pub struct Moment {
     pub amps: f64,
 }
 
+impl Moment {
+    /// Power at the terminals, watt.
+    #[must_use]
+    pub fn power_w(&self) -> f64 {
+        self.volts * self.amps
+    }
+}
+
 /// A charge from one state of charge to another.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Charge {
@@ -169,6 +177,7 @@ pub fn charge(bank: &Bank, from_soc: f64, to_soc: f64, limits: &Limits) -> Charg
     let mut tapering = false;
     let mut half = 0.0;
     let mut count = 0_u32;
+    let mut last: Option<Moment> = None;
     while soc < to_soc - 1e-12 && out.time_s < LONGEST_S {
         let middle = (soc + half).min(1.0);
         let open = bank.open_v(middle);
@@ -198,18 +207,27 @@ pub fn charge(bank: &Bank, from_soc: f64, to_soc: f64, limits: &Limits) -> Charg
         if !tapering {
             out.at_current_s = out.time_s;
         }
+        let moment = Moment {
+            t_s: out.time_s,
+            soc,
+            volts,
+            amps,
+        };
+        last = Some(moment);
         if count.is_multiple_of(30) {
-            out.moments.push(Moment {
-                t_s: out.time_s,
-                soc,
-                volts,
-                amps,
-            });
+            out.moments.push(moment);
         }
         count += 1;
         half = 0.5 * gained;
         soc += gained;
     }
     out.soc_end = soc;
+    // The course ends where the charge does, not up to half a minute before.
+    if let Some(last) = last.filter(|l| out.moments.last().is_none_or(|m| m.t_s < l.t_s)) {
+        out.moments.push(Moment {
+            soc: out.soc_end,
+            ..last
+        });
+    }
     out
 }

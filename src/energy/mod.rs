@@ -11,6 +11,7 @@
 
 mod charge;
 mod cooling;
+mod course;
 mod driver;
 mod ledger;
 mod limits;

@@ -76,7 +76,7 @@ pub struct Sample {
     pub x_m: f64,
     /// Speed, m/s.
     pub v_mps: f64,
-    /// Speed that was wanted, m/s.
+    /// Speed that may be driven there by limits, bends and stops, whether it can be reached or not, m/s.
     pub wanted_mps: f64,
     /// Grade, fraction.
     pub grade: f64,
@@ -92,6 +92,21 @@ pub struct Sample {
     pub gear: usize,
     /// Coolant of the source, °C.
     pub source_c: f64,
+    /// Bus power into the drives, watt; negative when they brake. Packs and source give this, the
+    /// accessories and the brake resistor together.
+    pub drive_w: f64,
+    /// Power of the accessories with fans and chiller, watt.
+    pub accessories_w: f64,
+    /// Power of the brake resistor, watt.
+    pub resistor_w: f64,
+    /// Power of the friction brakes, watt.
+    pub brakes_w: f64,
+    /// Heat of the source that its coolant takes, watt.
+    pub source_heat_w: f64,
+    /// Heat of motors and inverters, watt.
+    pub drive_heat_w: f64,
+    /// Coolant of the drives, °C.
+    pub drive_c: f64,
 }
 
 /// What came of a run.
@@ -139,6 +154,7 @@ pub struct Run {
     pub pack_most_c: f64,
     /// Steps that were computed.
     pub steps: usize,
-    /// The course, thinned out.
+    /// The course: all steps, or of each window of steps those with the least and the most power into the
+    /// drives and the slowest.
     pub samples: Vec<Sample>,
 }

@@ -1,6 +1,7 @@
 //! The time loop.
 
 use super::cooling::Temperatures;
+use super::course::Course as Kept;
 use super::driver::Wanted;
 use super::ledger::Ledger;
 use super::outcome::{Conditions, End, Run, Sample, Strategy};
@@ -8,8 +9,6 @@ use super::state::{Reach, SHIFT_SECONDS, State};
 use super::truck::Truck;
 use crate::route::{Course, Route};
 
-/// Most samples that are kept.
-const MOST_SAMPLES: usize = 3_000;
 /// Most steps of a run: a day of driving at a tenth of a second and more.
 const MOST_STEPS: usize = 20_000_000;
 /// The source follows the need averaged over this time, seconds (common practice).
@@ -27,7 +26,9 @@ struct Loop<'a> {
     state: State,
     run: Run,
     stuck_s: f64,
-    keep_every: usize,
+    /// Speed that may be driven where the step begins, whether it can be reached or not.
+    wish_mps: f64,
+    kept: Kept,
 }
 
 /// Drives the route. `go_on` is asked now and then, with the share of the way that is done, and may
@@ -132,7 +133,8 @@ impl<'a> Loop<'a> {
                 samples: Vec::new(),
             },
             stuck_s: 0.0,
-            keep_every: 1,
+            wish_mps: 0.0,
+            kept: Kept::new(),
         };
         // A truck that begins at speed begins in the gear for it.
         while this.state.gear + 1 < truck.drive.ratios.len()
@@ -169,6 +171,7 @@ impl<'a> Loop<'a> {
         }
         let ahead = halt.map_or(f64::INFINITY, |(at, _)| at - self.state.x_m);
         let v = self.state.v_mps;
+        self.wish_mps = wanted.at(self.state.x_m);
         // The last step before a stop lands on it.
         if v > 0.05 && v * dt * 1.5 >= ahead {
             self.step(0.0, 2.0 * ahead / v);
@@ -203,6 +206,7 @@ impl<'a> Loop<'a> {
         let bend = ((into + 1e-9).floor() + 1.0) * step_s - self.state.t_s;
         let dt = dt.min(bend).min(left);
         let aim = trace_at(speeds, (self.state.t_s + dt) / step_s);
+        self.wish_mps = aim;
         self.step(aim, dt);
         self.note_slowness(aim, dt);
         self.out_of_charge()
@@ -211,6 +215,7 @@ impl<'a> Loop<'a> {
     /// Stands for a time: only accessories and the source work.
     fn stand(&mut self, seconds: f64) {
         let mut left = seconds;
+        self.wish_mps = 0.0;
         while left > 1e-9 {
             let dt = left.min(10.0);
             self.step(0.0, dt);
@@ -411,7 +416,12 @@ impl<'a> Loop<'a> {
         ledger.wheel_out_j += motor_n.max(0.0) * way;
         ledger.wheel_back_j -= motor_n.min(0.0) * way;
 
-        self.warm(source_w, loss_w, (cells_j - pack_w * dt) / dt, v, dt);
+        let source_heat_w = truck
+            .source
+            .as_ref()
+            .filter(|_| self.state.source_on)
+            .map_or(0.0, |s| s.heat_w(source_w));
+        self.warm(source_heat_w, loss_w, (cells_j - pack_w * dt) / dt, v, dt);
         let nm = truck.motor_nm(motor_n, gear);
         let rad_s = truck.motor_rad_s(v, gear);
         self.state.spend_peaks(truck, nm, rad_s, pack_w, dt);
@@ -441,11 +451,11 @@ impl<'a> Loop<'a> {
             run.slowest = Some((v1, self.state.x_m));
         }
         let grade = self.route.profile.at(self.state.x_m);
-        self.keep(Sample {
+        self.kept.keep(Sample {
             t_s: self.state.t_s,
             x_m: self.state.x_m,
             v_mps: v1,
-            wanted_mps: aim_mps,
+            wanted_mps: self.wish_mps,
             grade,
             soc: soc1,
             wheel_w: motor_n * v,
@@ -453,22 +463,25 @@ impl<'a> Loop<'a> {
             source_w,
             gear: gear + 1,
             source_c: self.state.heat.source_c,
+            drive_w: bus_w + spin_up_w,
+            accessories_w: accessories,
+            resistor_w,
+            brakes_w: -friction_n * v,
+            source_heat_w,
+            drive_heat_w: loss_w,
+            drive_c: self.state.heat.drive_c,
         });
     }
 
     /// Temperatures, and what they leave of the power.
-    fn warm(&mut self, source_w: f64, drive_heat_w: f64, pack_heat_w: f64, v: f64, dt: f64) {
+    fn warm(&mut self, source_heat_w: f64, drive_heat_w: f64, pack_heat_w: f64, v: f64, dt: f64) {
         let Some(cooling) = &self.truck.cooling else {
             return;
         };
         let state = &mut self.state;
-        let source_heat = match &self.truck.source {
-            Some(source) if state.source_on => source.heat_w(source_w),
-            _ => 0.0,
-        };
         state.fans_w = cooling.step(
             &mut state.heat,
-            source_heat,
+            source_heat_w,
             drive_heat_w,
             pack_heat_w,
             v,
@@ -524,26 +537,12 @@ impl<'a> Loop<'a> {
         state.run_source(self.truck, wanted_w, on, dt);
     }
 
-    fn keep(&mut self, sample: Sample) {
-        if !self.run.steps.is_multiple_of(self.keep_every) {
-            return;
-        }
-        self.run.samples.push(sample);
-        if self.run.samples.len() > MOST_SAMPLES {
-            let mut index = 0;
-            self.run.samples.retain(|_| {
-                index += 1;
-                index % 2 == 0
-            });
-            self.keep_every *= 2;
-        }
-    }
-
     fn finish(mut self, end: End) -> Run {
         self.run.end = end;
         self.run.distance_m = self.state.x_m;
         self.run.time_s = self.state.t_s;
         self.run.soc_end = self.state.soc;
+        self.run.samples = self.kept.samples();
         self.run
     }
 }

@@ -41,6 +41,8 @@ pub enum Measure {
     Share,
     /// Metres inside: a way on the road.
     Way,
+    /// Metres inside: a height above where the road begins.
+    Height,
     /// Metres per second inside.
     RoadSpeed,
     /// Joule inside.
@@ -103,6 +105,8 @@ impl Measure {
             (Self::Stress, Units::Us) => "psi",
             (Self::Modulus, Units::Metric) => "cm³",
             (Self::Modulus, Units::Us) => "in³",
+            (Self::Height, Units::Metric) => "m",
+            (Self::Height, Units::Us) => "ft",
             (Self::Way, Units::Metric) => "km",
             (Self::Way, Units::Us) => "mi",
             (Self::RoadSpeed, Units::Metric) => "km/h",
@@ -131,6 +135,7 @@ impl Measure {
             (Self::Stress, Units::Us) => N_PER_LBF / (MM_PER_IN * MM_PER_IN),
             (Self::Modulus, Units::Metric) => 1e3,
             (Self::Modulus, Units::Us) => MM_PER_IN * MM_PER_IN * MM_PER_IN,
+            (Self::Height, Units::Us) => 12.0 * MM_PER_IN / 1_000.0,
             (Self::Way, Units::Metric) => 1_000.0,
             (Self::Way, Units::Us) => M_PER_MI,
             (Self::RoadSpeed, Units::Metric) => 1.0 / 3.6,
@@ -302,7 +307,8 @@ fn quoted(typed: &str) -> String {
 }
 
 /// Groups thousands with commas and writes a true minus sign; never "−0".
-fn grouped(value: f64, decimals: usize) -> String {
+#[must_use]
+pub fn grouped(value: f64, decimals: usize) -> String {
     if !value.is_finite() {
         return "unknown".to_owned();
     }

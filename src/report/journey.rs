@@ -38,6 +38,8 @@ pub struct JourneyReport<'a> {
     pub run: &'a Run,
     /// Wear.
     pub wear: Wear,
+    /// What stands behind the charts, as tables in the reader's units.
+    pub pages: Vec<super::Page>,
     /// Findings.
     pub findings: Vec<super::FindingRow>,
     /// Statement for whoever reads this alone.
@@ -67,6 +69,10 @@ pub fn journey_data<'a>(
         ledger: journey.run.ledger,
         run: &journey.run,
         wear: journey.wear,
+        pages: super::drive_answers(journey, found, units)
+            .into_iter()
+            .map(|answer| answer.page)
+            .collect(),
         findings: found.iter().map(|f| super::finding_row(f, units)).collect(),
         notice: super::NOTICE,
     }
@@ -152,7 +158,7 @@ pub fn journey_text(journey: &Journey, found: &[Finding], units: Units) -> Strin
 }
 
 /// What went out, in the order in which it is told.
-fn entries(ledger: &Ledger) -> [(&'static str, f64); 11] {
+pub(super) fn entries(ledger: &Ledger) -> [(&'static str, f64); 11] {
     [
         ("air", ledger.air_j),
         ("rolling", ledger.rolling_j),

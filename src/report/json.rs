@@ -281,7 +281,7 @@ pub(super) fn row(finding: &Finding, units: Units) -> FindingRow {
         unit: finding.limit.or(finding.measured).map(|a| match a.measure {
             Measure::Mass => "kg",
             Measure::Length => "mm",
-            Measure::Way => "m",
+            Measure::Way | Measure::Height => "m",
             Measure::RoadSpeed => "m/s",
             Measure::Energy => "J",
             Measure::Power => "W",

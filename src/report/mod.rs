@@ -2,6 +2,7 @@
 
 mod balance_rows;
 mod cautions;
+mod drive;
 mod frame;
 mod journey;
 mod json;
@@ -12,6 +13,7 @@ mod pages;
 mod text;
 
 pub use cautions::{Caution, cautions};
+pub use drive::{DriveAnswer, drive_answers, drive_pages, drive_strip};
 pub use frame::FrameRow;
 pub use journey::{JourneyReport, charge_text, journey_data, journey_text, sizes_text};
 pub use json::{ASSUMPTIONS, Evaluation, FindingRow, evaluation};

@@ -99,6 +99,33 @@ impl Profile {
         (up, net)
     }
 
+    /// Height over the start at places that do not fall, metres: grades added up exactly, level outside.
+    #[must_use]
+    pub fn heights_m(&self, places_m: &[f64]) -> Vec<f64> {
+        let (mut x, mut height, mut next) = (0.0, 0.0, 0);
+        let level = self.points.len() < 2;
+        let mut out = Vec::with_capacity(places_m.len());
+        for place in places_m {
+            if level && x < *place {
+                height += self.at(x) * (place - x);
+                x = *place;
+            }
+            while x < *place {
+                let far = self.points.get(next).map_or(*place, |p| p.0);
+                if far <= x && next < self.points.len() {
+                    next += 1;
+                    continue;
+                }
+                let to = far.min(*place);
+                // Straight between points, so the middle's grade is the mean.
+                height += self.at(0.5 * (x + to)) * (to - x);
+                x = to;
+            }
+            out.push(height);
+        }
+        out
+    }
+
     /// Steepest climb and steepest descent, as fractions.
     #[must_use]
     pub fn steepest(&self) -> (f64, f64) {

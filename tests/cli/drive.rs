@@ -51,3 +51,61 @@ fn a_drive_is_told_in_words_and_as_data() {
         assert!(ran.err.contains(word), "{command:?}: {}", ran.err);
     }
 }
+
+#[test]
+fn charts_are_written_as_files_and_their_tables_as_data() {
+    let folder = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("charts");
+    let _ = std::fs::remove_dir_all(&folder);
+    let plan = "examples/harbour-hydrogen.json";
+    let there = folder.to_string_lossy();
+    let ran = run(&[
+        "drive",
+        plan,
+        "--route",
+        "harbour-shuttle",
+        "--format",
+        "json",
+        "--charts",
+        &there,
+    ]);
+    assert!(ran.code < 2 && ran.err.is_empty(), "{}", ran.err);
+    let files = || -> Vec<String> {
+        let all = std::fs::read_dir(&folder).unwrap();
+        let mut all: Vec<String> = all
+            .map(|e| e.unwrap().file_name().to_string_lossy().into_owned())
+            .collect();
+        all.sort();
+        all
+    };
+    let want = [
+        "charge", "energy", "heat", "power", "pull", "route", "strip",
+    ];
+    let want: Vec<String> = want.iter().map(|w| format!("drive-{w}.svg")).collect();
+    assert_eq!(files(), want);
+    for file in &want {
+        let svg = std::fs::read_to_string(folder.join(file)).unwrap();
+        assert!(
+            svg.starts_with("<svg ") && svg.ends_with("</svg>\n"),
+            "{file}"
+        );
+    }
+    let data: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
+    let pages = data["pages"].as_array().unwrap();
+    assert_eq!(pages.len(), 7);
+    let rows = |p: &serde_json::Value| p["tables"][0]["rows"].as_array().map_or(0, Vec::len);
+    assert!(
+        pages
+            .iter()
+            .all(|p| rows(p) > 5 && p.get("picture").is_none())
+    );
+
+    std::fs::remove_dir_all(&folder).unwrap();
+    let ran = run(&["charge", plan, "--charts", &there]);
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""));
+    assert_eq!(files(), ["drive-charge.svg"]);
+    // A file stands where the folder should be.
+    let file = folder.join("drive-charge.svg");
+    let ran = run(&["drive", plan, "--charts", &file.to_string_lossy()]);
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""));
+    assert!(ran.err.contains("drive-charge.svg"), "{}", ran.err);
+}

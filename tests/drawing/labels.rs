@@ -8,7 +8,7 @@ use axlewright_core::library::Library;
 use axlewright_core::report;
 use axlewright_core::vehicle::Vehicle;
 
-fn assert_apart(what: &str, boxes: &[(String, Rect)]) {
+pub(super) fn assert_apart(what: &str, boxes: &[(String, Rect)]) {
     for (i, (a, first)) in boxes.iter().enumerate() {
         for (b, second) in &boxes[i + 1..] {
             assert!(

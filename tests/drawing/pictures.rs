@@ -7,7 +7,7 @@ use axlewright_core::quantity::Units;
 use std::path::Path;
 
 /// Compares with a picture kept in the repository, or renews it.
-fn golden(name: &str, svg: &str) {
+pub(super) fn golden(name: &str, svg: &str) {
     let path = Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("tests/golden")
         .join(name);

@@ -24,7 +24,7 @@ pub const PAGES: &[&PageKind] = &[
 ];
 
 /// What stands in a cell that has no figure.
-const NONE: &str = "–";
+pub(super) const NONE: &str = "–";
 
 /// A page: what it is called, and which checks it shows the figures of.
 #[derive(Debug)]

@@ -1,0 +1,103 @@
+//! Charging: power and state of charge against minutes.
+
+use super::figures::Figures;
+use super::{DriveAnswer, SIZE, page};
+use crate::assessment::Journey;
+use crate::drawing::{Body, Chart, Line, Panel, Pen};
+use crate::energy::{Charge, Moment};
+use crate::findings::Finding;
+use crate::quantity::{Measure, Units};
+
+pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
+    let checks = ["charge-time", "voltage-match"];
+    let mut page = page("drive-charge", "Charging", &checks, found, units);
+    let plugged = match &journey.plugged {
+        Ok(plugged) => plugged,
+        Err(missing) => {
+            if !page.lead.iter().any(|line| line.contains(missing.as_str())) {
+                page.lead.push(format!("Not assessed: {missing}."));
+            }
+            return DriveAnswer { page, chart: None };
+        }
+    };
+    let charges = [
+        ("from the day's end", Pen::Heavy, &plugged.night),
+        ("10 to 80 %", Pen::Dashed, &plugged.quick),
+    ];
+    let mut powers: Option<Panel> = None;
+    let mut states: Option<Panel> = None;
+    let mut axis = None;
+    for (name, pen, charge) in charges
+        .into_iter()
+        .filter(|(_, _, c)| !c.moments.is_empty())
+    {
+        let (figures, power, soc) = figures(charge, units);
+        page.tables
+            .push(figures.table(&format!("By {}, {name}", plugged.by), "moments"));
+        add(
+            &mut powers,
+            &figures,
+            "Power into the packs",
+            power,
+            name,
+            pen,
+        );
+        add(&mut states, &figures, "State of charge", soc, name, pen);
+        axis = Some(figures.axis(0));
+    }
+    let (Some(powers), Some(mut states), Some(x)) = (powers, states, axis) else {
+        page.lead
+            .push("The packs are full: there is nothing to charge.".to_owned());
+        return DriveAnswer { page, chart: None };
+    };
+    states.reaches = vec![0.0, 100.0];
+    let chart = Chart {
+        id: "drive-charge",
+        title: format!("Charging by {}", plugged.by),
+        description:
+            "Power into the packs and their state of charge over the minutes at the plug, from the \
+                      end of the day and from 10 to 80 %."
+                .to_owned(),
+        size: SIZE,
+        strip: false,
+        body: Body::Lines {
+            x,
+            panels: vec![powers, states],
+        },
+    };
+    DriveAnswer {
+        page,
+        chart: Some(chart),
+    }
+}
+
+fn figures(charge: &Charge, units: Units) -> (Figures, usize, usize) {
+    let column = |of: fn(&Moment) -> f64| charge.moments.iter().map(of).collect();
+    let mut figures = Figures::new(units);
+    figures.add("Time", Measure::Time, column(|m| m.t_s));
+    let power = figures.add(
+        "Power into the packs",
+        Measure::Power,
+        column(Moment::power_w),
+    );
+    let soc = figures.add("State of charge", Measure::Share, column(|m| m.soc));
+    figures.add("Voltage (V)", Measure::Count, column(|m| m.volts));
+    figures.add("Current (A)", Measure::Count, column(|m| m.amps));
+    (figures, power, soc)
+}
+
+/// Adds a line to a panel that may not be there yet.
+fn add(
+    panel: &mut Option<Panel>,
+    figures: &Figures,
+    title: &str,
+    column: usize,
+    name: &str,
+    pen: Pen,
+) {
+    let line: Line = figures.line(column, name, pen);
+    match panel {
+        Some(panel) => panel.lines.push(line),
+        None => *panel = Some(figures.panel(title, column, vec![line])),
+    }
+}

@@ -1,0 +1,89 @@
+//! Who gives and who takes power along the route.
+
+use super::figures::Figures;
+use super::{DriveAnswer, NOTHING_DRIVEN, SIZE, page};
+use crate::assessment::Journey;
+use crate::drawing::{Body, Chart, Line, Pen};
+use crate::energy::Sample;
+use crate::findings::Finding;
+use crate::quantity::{Measure, Units};
+
+pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
+    let checks = ["power-short", "source-power"];
+    let mut page = page("drive-power", "Power", &checks, found, units);
+    let samples = &journey.run.samples;
+    let column = |of: fn(&Sample) -> f64| samples.iter().map(of).collect();
+    let mut figures = Figures::new(units);
+    figures.add("Distance", Measure::Way, column(|s| s.x_m));
+    let mut power = |name, of| figures.add(name, Measure::Power, column(of));
+    let drives = power("Into the drives", |s| s.drive_w);
+    let packs = power("Out of the packs", |s| s.pack_w);
+    let source = journey
+        .truck
+        .source
+        .is_some()
+        .then(|| power("Out of the source", |s| s.source_w));
+    let consumers = power("Accessories", |s| s.accessories_w);
+    let resistor =
+        (journey.truck.resistor_w > 0.0).then(|| power("Brake resistor", |s| s.resistor_w));
+    let friction = power("Friction brakes", |s| s.brakes_w);
+    if figures.is_empty() {
+        page.lead.push(NOTHING_DRIVEN.to_owned());
+        return DriveAnswer { page, chart: None };
+    }
+    page.tables
+        .push(figures.table("Power along the route", "moments"));
+    page.assumptions.push(
+        "Packs and source together give what drives, accessories and brake resistor take; friction \
+         brakes work at the wheels."
+            .to_owned(),
+    );
+    let pulling = Line {
+        filled: true,
+        ..figures.line(drives, "drives", Pen::Plain)
+    };
+    let mut giving = vec![figures.line(packs, "packs", Pen::Plain)];
+    giving.extend(source.map(|c| figures.line(c, "source", Pen::Heavy)));
+    let giving_name = if source.is_some() {
+        "Out of packs and source"
+    } else {
+        "Out of the packs, negative when they charge"
+    };
+    let mut braking = vec![figures.line(friction, "friction", Pen::Plain)];
+    braking.extend(resistor.map(|c| figures.line(c, "resistor", Pen::Dashed)));
+    let mut panels = vec![
+        figures.panel(
+            "Into the drives, negative when they brake",
+            drives,
+            vec![pulling],
+        ),
+        figures.panel(giving_name, packs, giving),
+        figures.panel(
+            "Accessories, fans and climate",
+            consumers,
+            vec![figures.line(consumers, "accessories", Pen::Heavy)],
+        ),
+        figures.panel("Brakes", friction, braking),
+    ];
+    for (panel, share) in panels.iter_mut().zip([1.3, 1.3, 0.8, 0.8]) {
+        panel.share = share;
+    }
+    let chart = Chart {
+        id: "drive-power",
+        title: format!("Power: {}", journey.route.name),
+        description:
+            "Panels over the distance: power into the drives, out of packs and source, into \
+                      accessories, into the brakes."
+                .to_owned(),
+        size: (SIZE.0, SIZE.1 + 60.0),
+        strip: false,
+        body: Body::Lines {
+            x: figures.axis(0),
+            panels,
+        },
+    };
+    DriveAnswer {
+        page,
+        chart: Some(chart),
+    }
+}

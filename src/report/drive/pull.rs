@@ -1,0 +1,84 @@
+//! Pull against speed, and what holds the truck back on its grades.
+
+use super::figures::Figures;
+use super::{DriveAnswer, SIZE, page};
+use crate::assessment::Journey;
+use crate::drawing::{Body, Chart, Pen};
+use crate::findings::Finding;
+use crate::quantity::{Measure, Units, grouped};
+
+/// Headings of what holds back, one for each grade that can be shown.
+const ROADS: [&str; 4] = [
+    "Holds back on the level",
+    "Holds back on 3 %",
+    "Holds back on 6 %",
+    "Holds back on the steepest",
+];
+
+pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
+    let checks = ["launch-grade", "speed-on-grade"];
+    let mut page = page("drive-pull", "Pull", &checks, found, units);
+    let pull = journey.pull();
+    let rows = pull.v_mps.len();
+    let mut figures = Figures::new(units);
+    figures.add("Speed", Measure::RoadSpeed, pull.v_mps);
+    let mut force = |name, values| figures.add(name, Measure::Force, values);
+    let peak = force("Pull for seconds", pull.peak_n);
+    let steady = force("Pull without end", pull.continuous_n);
+    let grip = force("Grip", vec![pull.grip_n; rows]);
+    let mut roads = Vec::new();
+    for ((grade, values), name) in pull.roads.into_iter().zip(ROADS) {
+        roads.push((grade, force(name, values)));
+    }
+    let mut table = figures.table("Pull against speed", "speeds");
+    if let [_, _, _, (steepest, _)] = roads[..] {
+        let words = Measure::Share.text(steepest, units);
+        let note = table.note.take().unwrap_or_default();
+        table.note = Some(
+            format!("{note} The steepest grade here is {words}.")
+                .trim()
+                .to_owned(),
+        );
+    }
+    page.tables.push(table);
+    page.assumptions.push(
+        "Packs half full, at the temperature at which they start; steady speed, no wind."
+            .to_owned(),
+    );
+    let mut lines: Vec<_> = roads
+        .iter()
+        .map(|(grade, column)| {
+            let name = if *grade > 0.0 {
+                format!(
+                    "{} % grade",
+                    grouped(Measure::Share.shown(*grade, units), 0)
+                )
+            } else {
+                "level road".to_owned()
+            };
+            figures.line(*column, &name, Pen::Thin)
+        })
+        .collect();
+    lines.push(figures.line(grip, "grip, wet road", Pen::Dotted));
+    lines.push(figures.line(steady, "pull without end", Pen::Dashed));
+    lines.push(figures.line(peak, "pull for seconds", Pen::Heavy));
+    let panel = figures.panel("Force at the wheels", peak, lines);
+    let chart = Chart {
+        id: "drive-pull",
+        title: "Pull against speed, and what grades ask for".to_owned(),
+        description:
+            "Most pull for seconds and without end over the speed, the limit of grip, and the \
+                      force that the road asks for on the level and on grades."
+                .to_owned(),
+        size: SIZE,
+        strip: false,
+        body: Body::Lines {
+            x: figures.axis(0),
+            panels: vec![panel],
+        },
+    };
+    DriveAnswer {
+        page,
+        chart: Some(chart),
+    }
+}

@@ -1,0 +1,66 @@
+//! What the drive came to.
+
+use super::{DriveAnswer, page};
+use crate::assessment::Journey;
+use crate::findings::{Finding, Severity};
+use crate::quantity::{M_PER_MI, Measure, Units};
+use crate::report::page::Table;
+
+/// What a way is told by: metres, and its name.
+pub const fn way(units: Units) -> (f64, &'static str) {
+    match units {
+        Units::Us => (M_PER_MI, "mi"),
+        Units::Metric => (1_000.0, "km"),
+    }
+}
+
+pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
+    let mut page = page("drive", "Drive", &[], found, units);
+    let worse = found.iter().filter(|f| f.severity < Severity::Holds);
+    page.lead.extend(worse.map(|f| f.sentence.words(units)));
+    let run = &journey.run;
+    let name = format!("{}, {} a day", journey.route.name, trips(journey.trips));
+    let mut table = Table::new(&name, &[("", false), ("Figure", true)]);
+    let show = |measure: Measure, value: f64| measure.text(value, units);
+    let (metres, mile) = way(units);
+    let mut row = |name: &str, words: String| table.row(None, vec![name.to_owned(), words]);
+    row(
+        "Truck, trailer and load",
+        show(Measure::Mass, journey.gross_kg),
+    );
+    row("Way driven", show(Measure::Way, run.distance_m));
+    row("Way of the route", show(Measure::Way, run.route_m));
+    row("Time", show(Measure::Time, run.time_s));
+    let per_way = journey.per_m_j / 3.6e6 * metres;
+    row("Energy used", format!("{per_way:.2} kWh/{mile}"));
+    let kept = show(Measure::Share, journey.reserve);
+    row(
+        &format!("Range with {kept} kept"),
+        show(Measure::Way, journey.range_m),
+    );
+    row("Charge at the start", show(Measure::Share, run.soc_start));
+    row("Charge at the end", show(Measure::Share, run.soc_end));
+    row("Lowest charge", show(Measure::Share, run.soc_least));
+    if journey.truck.source.is_some() {
+        row("Fuel burnt", show(Measure::Mass, journey.fuel_kg()));
+        row(
+            "Fuel aboard, usable",
+            show(Measure::Mass, journey.truck.fuel_kg),
+        );
+    }
+    page.tables.push(table);
+    let (area, rolling, source) = &journey.resistance;
+    page.assumptions.push(format!(
+        "Drag area {area:.1} m², rolling resistance {rolling:.4} ({source}); load case: {}.",
+        journey.case
+    ));
+    DriveAnswer { page, chart: None }
+}
+
+fn trips(count: u32) -> String {
+    if count == 1 {
+        "one trip".to_owned()
+    } else {
+        format!("{count} trips")
+    }
+}
