@@ -3,6 +3,7 @@
 #![allow(clippy::disallowed_methods)]
 
 mod needs;
+mod order;
 mod page;
 mod serve;
 

@@ -1,7 +1,7 @@
 //! Builds the page: the core compiled to wasm, its JavaScript glue, and the size it comes to.
 
 use crate::needs::{self, Wasm};
-use crate::run;
+use crate::{order, run};
 use anyhow::{Context, Result, bail};
 use flate2::{Compression, write::GzEncoder};
 use std::ffi::OsString;
@@ -56,6 +56,7 @@ fn build_program(wasm: &Wasm, name: &str) -> Result<()> {
     } else {
         println!("no wasm-opt here: the page works, a little larger (Debian: package binaryen)");
     }
+    order::by_likeness(&program)?;
     println!(
         "{name}: {compiled} compiled, {} optimised",
         sizes(&program)?
