@@ -9,6 +9,7 @@
 
 mod house {
     mod checks;
+    mod examples;
     mod floors;
     mod page;
     mod pages;

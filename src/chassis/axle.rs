@@ -1,5 +1,6 @@
 //! Axles, tyres, suspension, and how the axles of a group share what the group carries.
 
+use super::Shape;
 use crate::part::ShaftTube;
 use crate::source::Checker;
 use serde::{Deserialize, Serialize};
@@ -124,6 +125,11 @@ pub struct Axle {
     /// The shaft that brings it its torque from the driven axle ahead.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub inter_axle: Option<InterAxle>,
+    /// Room that the axle itself takes (beam or housing, tie rod, the shaft to the next axle), tyres left
+    /// out, of an axle that stays on the truck. One that may come off is listed under the hardware, with
+    /// its shape. Empty: not known, and then what stands in its way is not assessed.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub envelope: Vec<Shape>,
     /// Tyres.
     pub tyres: Tyres,
     /// Suspension.
@@ -243,6 +249,8 @@ impl Axle {
         if let Some(shaft) = &self.inter_axle {
             c.under("inter_axle", |c| shaft.check(c));
         }
+        c.count("envelope", self.envelope.len(), 20);
+        c.each("envelope", &self.envelope, |c, shape| shape.check(c));
         c.under("tyres", |c| {
             let t = &self.tyres;
             c.text("size", &t.size, 40);

@@ -74,6 +74,9 @@ impl Chassis {
                 shaft.from_x_mm += by_mm;
                 shaft.to_x_mm += by_mm;
             }
+            for shape in &mut axle.envelope {
+                move_x(shape, by_mm);
+            }
         }
         let shift = |shapes: &mut Vec<Shape>| {
             for shape in shapes {

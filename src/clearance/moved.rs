@@ -5,7 +5,7 @@
 //! nearer. Rails are left out: they are cut to length.
 
 use super::required::Asked;
-use super::travel::{TRAVEL_MM, kept_on_axles, over_travel};
+use super::travel::{TRAVEL_MM, kept_on_axles, kept_over_travel};
 use super::tyres::{MOVING_MM, Wheel, wheels};
 use super::worst::{Found, worst};
 use super::{Gap, LISTED_BEYOND_MM, State, Thing, bounds_of, gap};
@@ -69,7 +69,7 @@ fn movers<'a>(vehicle: &'a Vehicle, bodies: &'a [Body], wheels: &'a [Wheel<'a>])
         solids,
     };
     let riding = kept_on_axles(vehicle, bodies)
-        .map(|(body, axle)| with(body, over_travel(&body.solids, axle)));
+        .map(|(body, axle)| with(body, kept_over_travel(vehicle, body, axle)));
     let staying = bodies
         .iter()
         .filter(|b| b.axle.is_none() && b.kind != BodyKind::Rail)

@@ -67,10 +67,13 @@ pub(super) fn turning(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances
         );
     }
     for body in &vehicle.bodies {
-        // The fifth wheel carries the trailer; tyres and rails are below it.
+        // The fifth wheel carries the trailer; tyres, axles and rails are below it.
         let counts = !matches!(
             body.kind,
-            BodyKind::Obstacle(ObstacleKind::FifthWheel) | BodyKind::Tyre(_) | BodyKind::Rail
+            BodyKind::Obstacle(ObstacleKind::FifthWheel)
+                | BodyKind::Tyre(_)
+                | BodyKind::Axle
+                | BodyKind::Rail
         );
         if counts {
             let asked = of_chassis(asked, body);

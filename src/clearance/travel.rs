@@ -5,7 +5,7 @@ use super::required::{Asked, between_parts, is_even, most_asked, most_on_sides, 
 use super::worst::worst;
 use super::{Clearances, Gap, LISTED_BEYOND_MM, State, Thing, bounds_of, gap};
 use crate::chassis::{Axle, Hardware};
-use crate::geometry::{Aabb, Broad, Solid};
+use crate::geometry::{Aabb, Broad, Point, Solid};
 use crate::vehicle::{Body, BodyKind, Item, Vehicle};
 
 /// Distance of what rides on an axle from what does not, over its travel, common practice.
@@ -29,8 +29,7 @@ enum What<'a> {
 }
 
 impl<'a> Rider<'a> {
-    fn new(what: What<'a>, solids: &[Solid], axle: &'a Axle) -> Self {
-        let swept = over_travel(solids, axle);
+    fn new(what: What<'a>, swept: Vec<Solid>, axle: &'a Axle) -> Self {
         let space = bounds_of(&swept);
         Self {
             what,
@@ -49,18 +48,29 @@ impl<'a> Rider<'a> {
 }
 
 /// Solids from full rebound to full jounce of this axle.
-pub(super) fn over_travel(solids: &[Solid], axle: &Axle) -> Vec<Solid> {
+fn over_travel(solids: &[Solid], axle: &Axle) -> Vec<Solid> {
     let s = &axle.suspension;
     let swept = |solid: &Solid| solid.swept_z(s.rebound_mm, s.jounce_mm);
     solids.iter().map(swept).collect()
 }
 
-/// Donor hardware that rides on an axle and was kept, with that axle.
+/// The same of what is kept on an axle, whether that axle is raised or not.
+pub(super) fn kept_over_travel(vehicle: &Vehicle, body: &Body, axle: &Axle) -> Vec<Solid> {
+    if body.kind != BodyKind::Axle {
+        return over_travel(&body.solids, axle);
+    }
+    let down = Point::new(0.0, 0.0, -vehicle.lifted_mm(axle));
+    let solids: Vec<Solid> = body.solids.iter().map(|s| s.translated(down)).collect();
+    over_travel(&solids, axle)
+}
+
+/// Axles that stay and donor hardware that rides on an axle and was kept, with that axle.
 pub(super) fn kept_on_axles<'a>(
     vehicle: &'a Vehicle,
     bodies: &'a [Body],
 ) -> impl Iterator<Item = (&'a Body, &'a Axle)> {
-    let kept = bodies.iter().filter(|b| b.kind == BodyKind::Hardware);
+    let rides = |b: &&Body| matches!(b.kind, BodyKind::Hardware | BodyKind::Axle);
+    let kept = bodies.iter().filter(rides);
     kept.filter_map(|body| Some((body, vehicle.axle(body.axle.as_deref()?)?)))
 }
 
@@ -97,13 +107,17 @@ pub(super) fn travel(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances)
             .as_deref()
             .and_then(|id| vehicle.axle(id))
         {
-            riders.push(Rider::new(What::Part(item), &item.solids, axle));
+            riders.push(Rider::new(
+                What::Part(item),
+                over_travel(&item.solids, axle),
+                axle,
+            ));
         }
     }
-    riders.extend(
-        kept_on_axles(vehicle, &vehicle.bodies)
-            .map(|(body, axle)| Rider::new(What::Kept(body), &body.solids, axle)),
-    );
+    riders.extend(kept_on_axles(vehicle, &vehicle.bodies).map(|(body, axle)| {
+        let swept = kept_over_travel(vehicle, body, axle);
+        Rider::new(What::Kept(body), swept, axle)
+    }));
     if riders.is_empty() {
         return;
     }
@@ -180,7 +194,7 @@ fn against_rider(vehicle: &Vehicle, a: &Rider<'_>, b: &Rider<'_>) -> Option<Gap>
         }
         (What::Part(item), What::Kept(body)) if together => {
             let is_axle = |h: &Hardware| h.id == body.id && h.drive_axle;
-            if vehicle.donor.hardware.iter().any(is_axle) {
+            if body.kind == BodyKind::Axle || vehicle.donor.hardware.iter().any(is_axle) {
                 return None;
             }
             let asked = Asked::new(0.0, "both ride on one axle");

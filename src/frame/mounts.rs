@@ -32,7 +32,7 @@ pub struct MountForces {
     pub g: [f64; 3],
     /// The forces in the same order, N; the part's own weight is part of the first.
     pub force_n: [f64; 3],
-    /// Who sets the accelerations.
+    /// Who sets the accelerations, and who states the strength.
     pub source: Source,
     /// Brackets in all, where known.
     pub brackets: Option<u32>,
@@ -40,6 +40,8 @@ pub struct MountForces {
     pub bolts: Option<u32>,
     /// What brackets and bolts bear, N, where known.
     pub rating_n: Option<f64>,
+    /// No strength is stated because the brackets are still to be designed.
+    pub own_design: bool,
 }
 
 impl MountForces {
@@ -95,6 +97,12 @@ fn of_item(vehicle: &Vehicle, item: &Item) -> MountForces {
         Source::common_practice()
     };
     let mounts = item.part.mounts.as_ref();
+    let rating_n = mounts.and_then(|m| m.rating_n);
+    let source = if rating_n.is_some() {
+        with_strength(&source, &item.part.source)
+    } else {
+        source
+    };
     MountForces {
         tag: item.tag.clone(),
         mass_kg,
@@ -103,6 +111,15 @@ fn of_item(vehicle: &Vehicle, item: &Item) -> MountForces {
         source,
         brackets: mounts.and_then(|m| m.brackets),
         bolts: mounts.and_then(|m| m.bolts),
-        rating_n: mounts.and_then(|m| m.rating_n),
+        rating_n,
+        own_design: rating_n.is_none() && mounts.is_some_and(|m| m.own_design),
     }
+}
+
+/// The weaker of both counts, and both are named.
+fn with_strength(accelerations: &Source, strength: &Source) -> Source {
+    let basis = accelerations.basis.max(strength.basis);
+    let both = [("accelerations", accelerations), ("strength", strength)];
+    let words = both.map(|(what, source)| format!("{what}: {}", source.document));
+    Source::new(basis, words.join("; "))
 }

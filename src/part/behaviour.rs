@@ -31,6 +31,11 @@ impl<T> Blank for Option<T> {
         self.is_none()
     }
 }
+impl Blank for bool {
+    fn blank(&self) -> bool {
+        !self
+    }
+}
 impl<T> Blank for Vec<T> {
     fn blank(&self) -> bool {
         self.is_empty()
@@ -228,6 +233,9 @@ data! {
         bolts: Option<u32>,
         /// Largest force in any direction that brackets and bolts bear together, newton.
         rating_n: Option<f64>,
+        /// The part comes without brackets: who converts the truck designs them and has to prove them. A
+        /// stated strength goes before this.
+        own_design: bool,
     }
     /// A hot outer surface.
     HotSurface {

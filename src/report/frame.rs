@@ -91,6 +91,7 @@ pub struct MountRow {
     pub longitudinal_n: f64,
     pub lateral_n: f64,
     pub rating_n: Option<f64>,
+    pub own_design: bool,
     pub source: String,
 }
 
@@ -182,6 +183,7 @@ fn mount(m: &MountForces) -> MountRow {
         longitudinal_n: m.force_n[1],
         lateral_n: m.force_n[2],
         rating_n: m.rating_n,
+        own_design: m.own_design,
         source: m.source.to_string(),
     }
 }

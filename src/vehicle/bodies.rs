@@ -1,7 +1,7 @@
 //! Everything with a shape that is not a placed part: rails, tyres, cab, obstacles, kept hardware.
 
 use super::Vehicle;
-use crate::chassis::{Axle, Chassis, ObstacleKind, Shape};
+use crate::chassis::{Axle, AxleKind, Chassis, ObstacleKind, Shape};
 use crate::geometry::{Aabb, Point, Solid};
 
 /// What a body is, for checks and for the drawing.
@@ -13,6 +13,8 @@ pub enum BodyKind {
     Obstacle(ObstacleKind),
     /// Tyres of one side of an axle, at rest; the axle's id.
     Tyre(String),
+    /// An axle of the donor that stays, without its tyres.
+    Axle,
     /// Cab shell.
     Cab,
     /// Body of a rigid truck.
@@ -86,6 +88,7 @@ impl Vehicle {
             });
         }
         bodies.extend(self.tyres(chassis));
+        bodies.extend(self.beams(chassis));
         bodies.push(cab_shell(chassis));
         if let Some(body) = &chassis.body {
             let half = body.width_mm / 2.0;
@@ -115,6 +118,30 @@ impl Vehicle {
             });
         }
         bodies
+    }
+
+    /// The axles themselves at rest, as far as the chassis file gives their shapes.
+    fn beams(&self, chassis: &Chassis) -> Vec<Body> {
+        let with_shape = chassis.axles.iter().filter(|a| !a.envelope.is_empty());
+        with_shape
+            .map(|axle| {
+                let lift = Point::new(0.0, 0.0, self.lifted_mm(axle));
+                let what = if axle.kind == AxleKind::Drive {
+                    "Housing"
+                } else {
+                    "Beam"
+                };
+                let solids = axle.envelope.iter().map(Shape::solid);
+                Body {
+                    id: format!("beam-{}", axle.id),
+                    name: format!("{what} of {}", axle.words()),
+                    kind: BodyKind::Axle,
+                    solids: solids.map(|s| s.translated(lift)).collect(),
+                    clearance_mm: 0.0,
+                    axle: Some(axle.id.clone()),
+                }
+            })
+            .collect()
     }
 
     /// Tyres at rest, one body for each side of each axle.

@@ -20,7 +20,7 @@ macro_rules! example {
 }
 
 /// Every example; `tests/parity.rs` sees that none is left out.
-pub const EXAMPLES: [(&str, &str); 28] = [
+pub const EXAMPLES: [(&str, &str); 35] = [
     example!("five-faults.json"),
     example!("gullwharf-drayage.json"),
     example!("harbour-hydrogen.json"),
@@ -30,6 +30,8 @@ pub const EXAMPLES: [(&str, &str); 28] = [
     example!("prairie-loop.json"),
     example!("quarry-road-tipper.json"),
     example!("vinterdal-bakery.json"),
+    example!("wrong/gullwharf-coils-on-the-nose.json"),
+    example!("wrong/gullwharf-first-guess.json"),
     example!("wrong/gullwharf-light-cradle.json"),
     example!("wrong/gullwharf-narrow-tyres.json"),
     example!("wrong/gullwharf-sales-sketch.json"),
@@ -37,15 +39,20 @@ pub const EXAMPLES: [(&str, &str); 28] = [
     example!("wrong/gullwharf-steep-ramp.json"),
     example!("wrong/gullwharf-welded-rails.json"),
     example!("wrong/harbour-claimed-allowance.json"),
+    example!("wrong/harbour-hot-hill.json"),
+    example!("wrong/millbrook-load-on-the-tail.json"),
     example!("wrong/millbrook-long-shaft.json"),
     example!("wrong/millbrook-narrow-yard.json"),
     example!("wrong/millbrook-press.json"),
+    example!("wrong/millbrook-short-bay.json"),
     example!("wrong/millbrook-third-pack.json"),
     example!("wrong/millbrook-top-heavy.json"),
     example!("wrong/prairie-axles-forward.json"),
+    example!("wrong/prairie-tank-in-the-nose.json"),
     example!("wrong/prairie-tight-catalyst.json"),
     example!("wrong/quarry-road-low-packs.json"),
     example!("wrong/quarry-steep-shaft.json"),
+    example!("wrong/tarnwick-borrowed-trailer.json"),
     example!("wrong/tarnwick-light-drive.json"),
     example!("wrong/tarnwick-too-long.json"),
     example!("wrong/vinterdal-nose-light.json"),

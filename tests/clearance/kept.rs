@@ -2,7 +2,7 @@
 
 use super::yard::{assess, bare, finding, part, plan, put, put_at};
 use super::{gap, measures, must, sentences};
-use axlewright_core::chassis::{Chassis, Hardware, Obstacle, ObstacleKind, Shape, Spot};
+use axlewright_core::chassis::{AxleKind, Chassis, Hardware, Obstacle, ObstacleKind, Shape, Spot};
 use axlewright_core::clearance::State;
 use axlewright_core::findings::Severity;
 use axlewright_core::part::{AxleBeam, Part};
@@ -213,4 +213,98 @@ fn what_the_donor_has_no_nearer_is_the_makers() {
         10.0,
         25.0,
     );
+}
+
+/// The same shape as data of the axle itself: an axle that is listed nowhere as coming off.
+fn with_housing() -> Chassis {
+    let mut chassis = bare();
+    let shape = with_axle().hardware.remove(0).envelope;
+    chassis.axles[1].envelope = shape;
+    chassis
+}
+
+#[test]
+fn an_axle_that_stays_is_measured_over_its_travel() {
+    let mut plan = plan(with_housing());
+    put(&mut plan, small(), [4_900.0, 0.0, 820.0]);
+    measures(
+        must(&assess(&plan), State::Travel, "Z1", "beam-axle-2"),
+        20.0,
+        25.0,
+    );
+    let said = sentences(&assess(&plan), "suspension-travel");
+    assert!(
+        said[0].contains("Z1 is too close to the housing of axle 2"),
+        "{said:?}"
+    );
+    assert!(
+        said[1].contains("no shape of axle 1 but the tyres"),
+        "{said:?}"
+    );
+}
+
+/// A raised axle is measured from where it comes down to: raising it takes no room and gives none.
+#[test]
+fn a_raised_axle_is_measured_over_the_same_travel() {
+    let mut chassis = with_housing();
+    chassis.axles[1].kind = AxleKind::Lift;
+    let mut third = bare().axles[1].clone();
+    third.id = "axle-3".to_owned();
+    third.x_mm = 6_300.0;
+    chassis.axles.push(third);
+    chassis.groups[1].axles.push("axle-3".to_owned());
+    let mut down = plan(chassis);
+    put(&mut down, small(), [4_900.0, 0.0, 820.0]);
+    let mut up = down.clone();
+    up.changes.raised = vec!["axle-2".to_owned()];
+    assert!(assess(&up).answers.vehicle.is_raised("axle-2"));
+    for plan in [down, up] {
+        measures(
+            must(&assess(&plan), State::Travel, "Z1", "beam-axle-2"),
+            20.0,
+            25.0,
+        );
+    }
+}
+
+#[test]
+fn an_axle_that_stays_moves_with_the_wheelbase() {
+    // 2,870 is where the front of the housing comes to; the box stands 20 mm ahead of it.
+    let low = obstacle([2_250.0, -100.0, 720.0], [2_850.0, 100.0, 790.0]);
+    let assessment = assess(&cut(with_housing(), low, 3_120.0));
+    measures(
+        must(&assessment, State::Moved, "beam-axle-2", "box"),
+        20.0,
+        25.0,
+    );
+}
+
+/// An e-axle where the chassis file says that the donor's axle stays fails; where it does not say that
+/// one comes off, nobody knows.
+#[test]
+fn an_e_axle_needs_an_axle_that_comes_off() {
+    let standing = |chassis: Chassis| {
+        let mut plan = plan(chassis);
+        let mut beam = part("D1", "e-axle", 1.0, [300.0, 300.0, 300.0]);
+        let empty: AxleBeam = toml::from_str("").unwrap();
+        beam.axle = Some(empty);
+        let place = Place::Zone {
+            id: "axle-2".to_owned(),
+            from_front_mm: 550.0,
+            y_mm: 0.0,
+            z_mm: 400.0,
+        };
+        put_at(&mut plan, beam, place);
+        plan
+    };
+    let judged = |plan: &Plan, subject: &str| {
+        let assessment = assess(plan);
+        finding(&assessment, "double-axle", subject).severity
+    };
+    assert_eq!(judged(&standing(with_housing()), "D1"), Severity::Fails);
+    assert_eq!(judged(&standing(bare()), "D1"), Severity::NotAssessed);
+    let mut off = standing(with_axle());
+    assert_eq!(judged(&off, "D1"), Severity::Fails);
+    off.changes.stripped = vec!["axle".to_owned()];
+    assert_eq!(judged(&off, "e-axles"), Severity::Holds);
 }

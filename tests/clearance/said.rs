@@ -1,7 +1,7 @@
 //! What is said when all is well, what is low, and what the drawing is told about parts.
 
 use super::sentences;
-use super::yard::{assess, bare, finding, part, plan, put, put_at};
+use super::yard::{assess, bare, finding, part, plan, put, put_at, without_axle};
 use axlewright_core::assessment::Assessment;
 use axlewright_core::findings::Severity;
 use axlewright_core::part::{AxleBeam, Part};
@@ -29,7 +29,7 @@ fn e_axle() -> Part {
 }
 
 fn at_axle(z_mm: f64) -> Plan {
-    let mut plan = plan(bare());
+    let mut plan = without_axle();
     let place = Place::Zone {
         id: "axle-2".to_owned(),
         from_front_mm: 400.0,

@@ -234,6 +234,24 @@ fn mounts_against_their_rating() {
         finding(&unknown, "mount-load", "mounts").severity,
         Severity::NotAssessed
     );
+    // The shop's own brackets are another matter than data that nobody gave.
+    plan.parts[0].mounts = Some(toml::from_str("own_design = true").unwrap());
+    let own = assess(&plan);
+    let said = finding(&own, "mount-load", "mounts to design");
+    assert_eq!(said.severity, Severity::NotAssessed);
+    let words = said
+        .sentence
+        .words(axlewright_core::quantity::Units::Metric);
+    assert!(
+        words.contains("has to prove them, of 1 of 1 parts"),
+        "{words}"
+    );
+    // Once proven, the strength counts.
+    plan.parts[0].mounts = Some(toml::from_str("own_design = true\nrating_n = 1e5").unwrap());
+    assert_eq!(
+        finding(&assess(&plan), "mount-load", "ROCK").severity,
+        Severity::Holds
+    );
 }
 
 /// The splice: its joints, the moment there, and what the weld leaves. A cut that is no place for one is a

@@ -7,17 +7,23 @@ forces and frame displacements; the program uses influence lines. Distances betw
 gaps of their three projections; everything round or turned goes to FCL. Suspension travel is tried
 in steps, where the program sweeps a hull; steering angles on a grid that is drawn in about its best
 point, where the program has a bound. Each part asks for room on the side along which the gap is widest.
-Chassis against chassis after a new wheelbase is not worked out here.
+The frame, the turn and the moved chassis stand in `rails_and_turns.py`.
 
 Checked: every load case (groups, axles, sides, centre of gravity, sprung mass, kingpin, trailer
 axles, gross), payload at each limit, range of the fifth wheel, every bridge group, every gap that fails and the closest
-that holds, ground, width, room behind the cab, zones. Also variants of each plan: wheelbase +400 mm
+that holds, chassis against chassis where the plan has moved it, shear and moment of both rails in each case,
+stress and design factor where they are used most, the turning circle between kerbs and walls, the turn
+within the stated radius with its off-tracking and the swing of the tail, ground, width, room behind the cab, zones. Also variants of each plan: wheelbase +400 mm
 and -200 mm, fifth wheel at both ends of its slider, lift axles up (in a group of their
 own and in that of the driven axle), a load on the tractor itself, tanks empty.
 
-Versions when written: Python 3.11, numpy 2.4.6, python-fcl 0.7.0.11.
+Not covered: what only another law than the US one or a plan's own in its form asks for (payload and places
+of the fifth wheel are left out of plans under the EU's), best places, trailer holes, balance and roll-over,
+driveshafts (`shafts.py`), paths (`turning.py`), angles and ramps, mounts of parts, drives.
 
-    pip install numpy python-fcl
+Versions when written: Python 3.11, numpy 2.4.6, scipy 1.17.1, python-fcl 0.7.0.11.
+
+    pip install numpy scipy python-fcl
     cargo build && python3 tests/generators/second_road.py [PLAN ...]
 
 Prints one line for each number that differs, with both; exit 1 if there is any.
@@ -36,6 +42,8 @@ import tomllib
 import fcl
 import numpy as np
 
+import rails_and_turns
+
 ROOT = pathlib.Path(os.environ.get("AXLEWRIGHT_ROOT", pathlib.Path(__file__).resolve().parents[2]))
 PROGRAM = os.environ.get("AXLEWRIGHT", str(ROOT / "target" / "debug" / "axlewright"))
 LB, IN = 0.45359237, 25.4
@@ -53,6 +61,32 @@ for file in sorted((ROOT / "chassis-templates").glob("*.toml")):
 for file in sorted((ROOT / "parts-catalogue").glob("*.toml")):
     PARTS.update({p["id"]: p for p in toml(file)["part"]})
 LAWS = {d["id"]: d for d in map(toml, sorted((ROOT / "src" / "law").glob("*.toml")))}
+LEAST_STEERED = 0.2  # of the truck on its steered axle, in each case
+
+
+def lb(figure):
+    return figure["lb"]
+
+
+def flat(law):
+    """A law in the form of the US one (single, tandem, gross, bridge) as plain figures; None for others."""
+    if not law or len(law.get("group", [])) != 1 or len(law.get("gross", [])) != 1 or "driven_axle" in law:
+        return None
+    steps = law["group"][0]["step"]
+    single = next((x for x in steps if x["counts_as"] == "single-axle"), None)
+    tandem = next(x for x in steps if x["counts_as"] == "tandem")
+    out = dict(single_axle_lb=lb(law["single_axle"]), single_within_in=single["to"]["in"] if single else 0,
+               tandem_lb=lb(tandem["limit"]), tandem_within_in=tandem["to"]["in"], gross_lb=lb(law["gross"][0]["limit"]),
+               allowance_lb=0, allowance_ceiling_lb=math.inf, allowance_raises={"limits": []}, names=[])
+    if law.get("allowance"):
+        a = law["allowance"][0]
+        out.update(allowance_lb=lb(a["adds"]), allowance_ceiling_lb=lb(a["ceiling"]),
+                   allowance_raises={"limits": a["raises"]}, names=a["names"] + a.get("possible", []))
+    if "bridge" in law:
+        out["bridge"] = law["bridge"]
+    widths = law.get("tyre_width", {})
+    out["lb_per_in"] = {k: widths[k]["lb_per_in"] for k in ("steered", "others") if k in widths}
+    return out
 
 
 # ---- solids: ("box", lo, hi) and ("cyl", end, end, radius) -------------------------------------
@@ -191,15 +225,25 @@ class Truck:
                     self.shift(o["envelope"], slide, always=True)
         self.end = self.c["dimensions"]["wheelbase_mm"] + self.c["dimensions"]["after_frame_mm"]
         load = plan.get("loads", {}).get("trailer")
-        self.trailer = TRAILERS[load["id"]] if load else None
+        self.trailer = copy.deepcopy(TRAILERS[load["id"]]) if load else None
         if load:
-            share = 1 - load.get("load_cg", self.trailer["load_cg"])
-            self.pin_empty = self.trailer["tare_kg"] * self.trailer["tare_on_kingpin"]
-            self.pin_share = share
+            t = self.trailer
+            own = t["kingpin_to_axles_mm"]
+            new = load.get("kingpin_to_axles_mm", own)
+            # Moments about the kingpin: load and body stay, what slides takes its mass along.
+            load_at = load.get("load_cg", t["load_cg"]) * own
+            on_axles = t["tare_kg"] * (1 - t["tare_on_kingpin"]) * own
+            on_axles += t.get("slider", {}).get("moves_kg", 0) * (new - own)
+            t["kingpin_to_axles_mm"] = new
+            self.pin_empty = t["tare_kg"] - on_axles / new
+            self.pin_share = 1 - load_at / new
             self.payload = load["payload_kg"]
         fw = self.c.get("fifth_wheel")
         self.pin_x = self.c["dimensions"]["wheelbase_mm"] - fw["ahead_mm"] if fw else None
-        self.law = LAWS.get(plan.get("law", {}).get("regime"))
+        law = plan.get("law", {})
+        law = law.get("own") or LAWS.get(law.get("regime"))
+        self.law, self.sizes = flat(law), (law or {}).get("sizes", {})
+        self.foreign = law is not None and self.law is None
         self.zones = self.make_zones()
         self.items = [self.put(p) for p in plan.get("placed", [])]
         self.items += [self.shaft(s) for s in plan.get("shafts", [])]
@@ -220,11 +264,23 @@ class Truck:
                 a["x_mm"] += self.by
                 if "input_x_mm" in a:
                     a["input_x_mm"] += self.by
+                self.shift(a.get("envelope", []), self.by, always=True)
         for thing in self.c.get("obstacle", []) + self.c.get("hardware", []):
             self.shift(thing.get("envelope", []), self.by)
         if "body" in self.c:
             self.c["body"]["front_x_mm"] += self.by  # rigid: as a whole, wherever the cut is
             self.c["body"]["rear_x_mm"] += self.by
+
+    def to_axles(self):
+        return self.trailer["kingpin_to_axles_mm"]
+
+    def claims(self):
+        """The allowance counts only for what drives the truck."""
+        if not self.plan["law"].get("allowance"):
+            return False
+        fuels = [i["part"]["power_source"]["fuel"] for i in self.items if "power_source" in i["part"]]
+        words = {"natural-gas": "gas-generator", "diesel": "diesel-generator", "hydrogen": "hydrogen"}
+        return all(words[f] in self.law["names"] for f in fuels) if fuels else "battery" in self.law["names"]
 
     def axle(self, name):
         return next((a for a in self.c["axle"] if a["id"] == name), None)
@@ -499,6 +555,11 @@ class Truck:
                     lows.append(self.law["tandem_lb"] * LB)
                 else:
                     lows.append(min(one * whole / s for _, s in axles))
+                for a, s in axles:  # so many pounds for each inch of tyre on the axle
+                    per = self.law["lb_per_in"].get("steered" if a["kind"] == "steer" else "others")
+                    if per:
+                        inches = a["tyres"]["width_mm"] / IN * (4 if a["tyres"]["dual"] else 2)
+                        lows.append(per * LB * inches * whole / s)
             out[g["id"]] = min(lows)
         return out
 
@@ -518,10 +579,10 @@ class Truck:
         return min(legal, t["axles_rating_kg"])
 
     def gross_limit(self):
-        lb = self.law["gross_lb"]
-        if self.plan["law"].get("allowance"):
-            lb = min(lb + self.law["allowance_lb"], self.law["allowance_ceiling_lb"])
-        return lb * LB
+        pounds = self.law["gross_lb"]
+        if self.claims():
+            pounds = min(pounds + self.law["allowance_lb"], self.law["allowance_ceiling_lb"])
+        return pounds * LB
 
     def bridge(self, case):
         """Every group of consecutive axles: name -> length, allowed, actual, held by its own check too."""
@@ -541,7 +602,7 @@ class Truck:
             rows += [(first + i * t["axle_spacing_mm"], case.get("trailer", 0) / n, None, True) for i in range(n)]
         rows = [(*r, i + 1) for i, r in enumerate(sorted(rows, key=lambda r: r[0]))]
         rows = [r for r in rows if r[3]]
-        claimed = self.plan["law"].get("allowance")
+        claimed = self.claims()
         more = lambda what: law["allowance_lb"] if claimed and what in law["allowance_raises"]["limits"] else 0
         gross = min(law["gross_lb"] + more("gross"), law["allowance_ceiling_lb"])
         tandem = lambda a, b: law["single_within_in"] < round((b[0] - a[0]) / IN, 6) <= law["tandem_within_in"]
@@ -597,6 +658,9 @@ class Truck:
             s = {g: v[0] for g, v in c["groups"].items()}
             s["truck"] = c["cg"][0] + c.get("kingpin", 0)
             s["gross weight"] = c.get("gross", c["cg"][0])
+            steered = sum(c["groups"][g["id"]][0] for g in self.c["group"]
+                          if all(self.axle(n)["kind"] == "steer" for n in g["axles"]))
+            s["steered axle"] = LEAST_STEERED * s["truck"] - steered
             if self.trailer:
                 s.update({"fifth wheel": c["kingpin"], "trailer axles": c["trailer"],
                           "combination": c["gross"], "trailer": kg})
@@ -605,7 +669,7 @@ class Truck:
             states.append(s)
         names = {g["id"]: g["name"] for g in self.c["group"]}
         limits = dict(self.limits())
-        limits["truck"] = self.c["ratings"].get("gvwr_kg")
+        limits["truck"], limits["steered axle"] = self.c["ratings"].get("gvwr_kg"), 0.0
         if self.law:
             limits["gross weight"] = self.gross_limit()
         if self.trailer:
@@ -628,25 +692,53 @@ class Truck:
             out["axles " + first.replace("-", " to ")] = full[first]
         return out
 
+    def at_ahead(self, ahead):
+        """The same truck with its fifth wheel elsewhere, for loads."""
+        new = copy.copy(self)
+        new.c = {**self.c, "fifth_wheel": {**self.c["fifth_wheel"], "ahead_mm": ahead}}
+        new.pin_x = self.c["dimensions"]["wheelbase_mm"] - ahead
+        return new
+
+    def passes(self, ahead, limits):
+        t = self.at_ahead(ahead)
+        weighed = {r["group"]: r["load_kg"] for r in t.donor["ticket"]["axle"]}
+        pin = t.pin_empty + t.payload * t.pin_share
+        for case in ("unladen", "half-tanks", "coupled"):
+            masses = t.masses(case) + ([(pin, t.pin_x, 0, 0)] if case == "coupled" else [])
+            loads = t.reactions(t.c, masses, weighed)
+            if any(v > limits[g] + 1e-6 or v < -1e-6 for g, v in loads.items()):
+                return False
+            steered = sum(v for g, v in loads.items() if t.axle(next(
+                x for x in t.c["group"] if x["id"] == g)["axles"][0])["kind"] == "steer")
+            if steered < LEAST_STEERED * sum(m[0] for m in masses) - 1e-6:
+                return False
+        state = {"groups": {g: (v,) for g, v in loads.items()}, "trailer": t.trailer["tare_kg"] + t.payload - pin}
+        return all(actual <= allowed + 1e-6 for _, allowed, actual, _ in t.bridge(state).values())
+
     def fifth_wheel_range(self):
+        """Ends of every stretch of the slider on which all limits hold: a scan, then halving."""
         fw = self.c.get("fifth_wheel")
         if not fw or not self.trailer:
             return None
-        low, high = fw["ahead_min_mm"], fw["ahead_max_mm"]
-        def at(ahead):
-            plan = copy.deepcopy(self.plan)
-            plan.setdefault("changes", {})["fifth_wheel_ahead_mm"] = ahead
-            return {g: v[0] for g, v in Truck(plan).case("coupled")["groups"].items()}
-        a, b, limits = at(low), at(high), self.limits()
-        lo, hi = low, high
-        for g in a:
-            if a[g] > limits[g] and b[g] > limits[g]:
-                return "none"
-            if a[g] <= limits[g] and b[g] <= limits[g]:
-                continue
-            edge = low + (limits[g] - a[g]) / (b[g] - a[g]) * (high - low)
-            lo, hi = (max(lo, edge), hi) if a[g] > limits[g] else (lo, min(hi, edge))
-        return (lo, hi) if lo <= hi else "none"
+        limits, whole = self.limits(), self.trailer["tare_kg"] + self.payload
+        pin = self.pin_empty + self.payload * self.pin_share
+        alone = sum(m[0] for m in self.masses("coupled"))
+        caps = [(pin, fw["rating_kg"]), (whole - pin, self.trailer_limit()), (alone + pin, self.c["ratings"].get("gvwr_kg")),
+                (alone + whole, self.c["ratings"].get("gcwr_kg")), (self.payload, self.trailer["payload_max_kg"])]
+        caps += [(alone + whole, self.gross_limit())] if self.law else []
+        if any(limit is not None and load > limit + 1e-6 for load, limit in caps):
+            return "none"
+        places = np.linspace(fw["ahead_min_mm"], fw["ahead_max_mm"], 41)
+        good = [self.passes(a, limits) for a in places]
+        ends = []
+        for k, (a, b) in enumerate(zip(places, places[1:])):
+            if good[k] != good[k + 1]:
+                for _ in range(45):
+                    m = (a + b) / 2
+                    a, b = (m, b) if self.passes(m, limits) == good[k] else (a, m)
+                ends.append((a + b) / 2)
+        ends += [e for e, g in ((places[0], good[0]), (places[-1], good[-1])) if g]
+        return ends or "none"
 
     # ---- room ----
 
@@ -669,8 +761,16 @@ class Truck:
             b = c["body"]
             out.append(("body", "body", [("box", np.array([b["front_x_mm"], -b["width_mm"] / 2, b["floor_z_mm"]], float),
                         np.array([b["rear_x_mm"], b["width_mm"] / 2, b["top_z_mm"]], float))], b["clearance_mm"]))
+        self.rides = {}
+        for a in c["axle"]:
+            if a.get("envelope"):
+                up = a["suspension"]["jounce_mm"] if a["id"] in self.raised else 0
+                self.rides[f"beam-{a['id']}"] = a["id"]
+                out.append((f"beam-{a['id']}", "axle", moved(solids_of(a["envelope"]), [0, 0, up]), 0))
         for h in c["hardware"]:
             if h["id"] not in self.stripped and h.get("envelope"):
+                if "unsprung_axle" in h:
+                    self.rides[h["id"]] = h["unsprung_axle"]
                 out.append((h["id"], "axle" if "unsprung_axle" in h else "hardware", solids_of(h["envelope"]), 0))
         return out
 
@@ -711,6 +811,15 @@ class Truck:
         bodies = self.bodies()
         kept = [(h["id"], h["unsprung_axle"], h.get("drive_axle", False), solids_of(h["envelope"]))
                 for h in self.c["hardware"] if "unsprung_axle" in h and h.get("envelope") and h["id"] not in self.stripped]
+        # What stays on an axle that cannot come off, at design height: its travel begins there.
+        kept += [(f"beam-{a['id']}", a["id"], True, solids_of(a["envelope"])) for a in self.c["axle"] if a.get("envelope")]
+        if self.by or self.c.get("fifth_wheel", {}).get("ahead_mm") != self.donor.get("fifth_wheel", {}).get("ahead_mm"):
+            out["moved-chassis"] = []
+            donor = Truck({**self.plan, "changes": {k: v for k, v in self.plan.get("changes", {}).items() if k in ("stripped", "raised")},
+                           "shafts": [], "placed": []})
+            close = lambda p, q: near(*bounds(p), q, 1200)
+            for names, found in rails_and_turns.moved_pairs(self, donor, (bounds, Truck.room_between, close)):
+                add("moved-chassis", names, found, 0.1 + 3)
         for n, a in enumerate(hard):
             own = lambda least: lambda v: max(least, self.asks(a, v))
             for b in hard[n + 1:]:
@@ -754,6 +863,24 @@ class Truck:
         if self.trailer:
             self.behind(hard, bodies, add)
         return out
+
+    def room_between(self, a, b):
+        """Two things of the chassis: the nearest over travel and lock, and what is asked there."""
+        own = max(a["asked"], b["asked"])
+        if a["tyre"] or b["tyre"]:
+            wheel, other = (a, b) if a["tyre"] else (b, a)
+            asked = max(25, other["asked"])
+            item = dict(solids=self.down(other), beam=None)
+            # Riding things are taken where they stand: the tyre's own travel is what the check asks for.
+            return self.swept_tyre(item, wheel["tyre"], wheel["solids"][0], lambda v: asked)
+        if a["axle"] or b["axle"]:
+            return self.travelling(self.down(a), a["axle"], self.down(b), b["axle"], lambda v: max(25, own))
+        return worst(a["solids"], b["solids"], lambda v: own)
+
+    def down(self, thing):
+        """Where it stands with its axle at design height."""
+        up = self.axle(thing["axle"])["suspension"]["jounce_mm"] if thing["id"].startswith("beam-") and thing["axle"] in self.raised else 0
+        return moved(thing["solids"], [0, 0, -up])
 
     def travelling(self, first, beam, second, other, asked):
         """Worst over the travel of one axle or of both, in steps."""
@@ -806,6 +933,10 @@ class Truck:
                 things.append((name, solids, lambda v, asked=asked: max(asked, t["swing_clearance_mm"])))
         for name, solids, asked in things:
             both = [(worst(solids, s, asked), w) for s, w in ((nose, "swing of the trailer nose"), (box, "turning trailer"))]
+            # FCL knows no depth in the round nose; which of the two is deeper is known from above.
+            ahead = both[0][0][0]
+            if ahead[0] < 0 and not ahead[2]:
+                both[0] = (((self.depth_in_nose(solids, nose[0]), *ahead[1:]), both[0][0][1]), both[0][1])
             found, which = min(both, key=lambda f: (f[0][0][0] >= 0, f[0][0][0] - f[0][1]))
             add("trailer-swing", f"{name}.{which}", found)
         legs = t["legs"]
@@ -819,6 +950,19 @@ class Truck:
             corners = [np.array([px - x, py, 0]) for px in (max(lo[0], front), hi[0]) for py in (lo[1], hi[1])]
             found = [((legs["behind_kingpin_mm"] - np.linalg.norm(v), v, True), asked(v)) for v in corners]
             add("landing-legs", f"{name}.landing legs", min(found, key=lambda f: (f[0][0] >= 0, f[0][0] - f[1])))
+
+    @staticmethod
+    def depth_in_nose(solids, nose):
+        """Least way out of the upright cylinder, sideways or up and down, of the deepest box; negative."""
+        deepest = -1e-3
+        for solid in solids:
+            lo, hi = bounds([solid])
+            away = np.maximum(np.maximum(lo[:2] - nose[1][:2], nose[1][:2] - hi[:2]), 0)
+            inside = np.minimum(nose[1][:2] - lo[:2], hi[:2] - nose[1][:2]).min()
+            aside = nose[3] - np.linalg.norm(away) if away.any() else nose[3] + inside
+            upright = min(hi[2] - nose[1][2], nose[2][2] - lo[2])
+            deepest = min(deepest, -min(aside, upright))
+        return deepest
 
     def extents(self):
         out, c = {}, self.c
@@ -882,22 +1026,33 @@ def compare(label, plan):
     same("mass on top", top["cg"][0] + top.get("kingpin", 0), answer["mass_kg"])
     same("axles on top", answer["mass_kg"], sum(a["load_kg"] for a in answer["axles"]))
     states = [t.bridge(t.case(c["case"])) for c in answer["cases"] if c["case"] not in ("donor", "stripped")]
-    same("bridge groups", float(len(states[0]) if states else 0), float(len(answer["bridge"])))
-    for row in answer["bridge"]:
+    with_bridge = t.law and "bridge" in t.law
+    if with_bridge:
+        same("bridge groups", float(len(states[0])), float(len(answer["bridge"])))
+    for row in answer["bridge"] if with_bridge else []:
         length, allowed, *_ = states[0][row["group"]]
         same(f"bridge {row['group']} length", length, row["length_mm"])
         same(f"bridge {row['group']} allowed", allowed, row["allowed_kg"])
         same(f"bridge {row['group']} actual", max(s[row["group"]][2] for s in states), row["actual_kg"])
-    mine = t.payloads()
-    theirs = {r[0]: r[3] for r in (answer["payload"] or {"limits": []})["limits"]}
-    for k in mine.keys() | theirs.keys():
-        same(f"payload at {k}", mine.get(k, math.nan), theirs.get(k), 1e-6)
+    if not t.foreign and answer["payload"]:
+        mine = t.payloads()
+        theirs = {(r[0], round(r[3], 3)): r for r in answer["payload"]["limits"]}
+        for k, kg in mine.items():
+            near = min((r[3] for r in theirs.values() if r[0] == k), key=lambda v: abs(v - kg), default=None)
+            same(f"payload at {k}", kg, near, 1e-6)
+        for name, by, _, kg in answer["payload"]["limits"]:
+            if by != "length by road law":
+                same(f"payload at {name} ({by})", mine.get(name, math.nan), kg, 1e-6)
+    if answer["frame"]["missing"] is None:
+        rails_and_turns.frame(t, answer, same)
+    if answer["moving"]["kerb_circle_mm"] is not None:
+        rails_and_turns.moving(t, answer, same, bounds)
     found = {}
     for f in answer["findings"]:
         found.setdefault(f["id"], []).append(f)
-    span = t.fifth_wheel_range()
     for f in found.get("fifth-wheel-position", []):
-        if f["severity"] != "not-assessed":
+        if f["severity"] != "not-assessed" and not t.foreign:
+            span = t.fifth_wheel_range()
             same("fifth wheel possible", float(span != "none"), float(f["limit"] is not None))
             if span != "none" and f["limit"] is not None:
                 same("fifth wheel end", min(span, key=lambda e: abs(e - f["limit"])), f["limit"])
@@ -912,6 +1067,9 @@ def compare(label, plan):
                 f, e = theirs.get(k), expected.get(k)
                 ties = worst and f and f["severity"] == "holds" and abs(f["margin"] - (worst[1] - worst[2])) < 0.1
                 ties = ties or (e and any(abs(f2["margin"] - (e[1] - e[2])) < 0.1 for f2 in theirs.values()))
+                # The nose and the turning trailer overlap a part by the same height.
+                alike = lambda n: n.split(".")[0] == k.split(".")[0]
+                ties = ties or (f and any(alike(n) and abs(f["margin"] - (x[1] - x[2])) < 0.1 for n, x in expected.items()))
                 if not ties:
                     bad.append(f"{label}: {check} {k}: here {e and e[1:3]}, program {f and (f['measured'], f['limit'])}")
                 continue
@@ -987,7 +1145,7 @@ def main():
         for name, plan in variants(json.loads(file.read_text())):
             b, n = compare(f"{file.stem}{' ' + name if name else ''}", plan)
             bad, count = bad + b, count + n
-    print("\n".join(bad))
+            print("".join(line + "\n" for line in b), end="", flush=True)
     print(f"{count} numbers compared, {len(bad)} differ")
     sys.exit(bool(bad))
 

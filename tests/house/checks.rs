@@ -94,37 +94,9 @@ fn raised(example: &str, change: impl FnOnce(&mut serde_json::Value)) -> BTreeSe
 }
 
 #[test]
-fn checks_that_no_example_raises_speak_up_when_they_should() {
-    use serde_json::json;
-    let free = |x: f64, z: f64| json!({"free": {"x_mm": x, "y_mm": 0, "z_mm": z}});
-    let heavy = raised("gullwharf-drayage.json", |p| {
-        p["parts"] = json!([{"id": "ROCK", "name": "Rock", "kind": "free-mass", "mass_kg": 9000,
-            "envelope": [{"box": {"from_mm": [0, -500, 0], "to_mm": [900, 500, 900]}}]}]);
-        let rock = json!({"tag": "M1", "part": "ROCK", "place": free(7_500.0, 1_100.0)});
-        p["placed"].as_array_mut().unwrap().push(rock);
-    });
-    assert!(heavy.contains("axle-lift-off Fails"), "{heavy:?}");
-    let twice = raised("gullwharf-drayage.json", |p| {
-        p["changes"]["stripped"]
-            .as_array_mut()
-            .unwrap()
-            .retain(|id| id != "axle-rear");
-    });
-    assert!(twice.contains("double-axle Fails"), "{twice:?}");
+fn a_check_that_no_example_raises_speaks_up_when_it_should() {
     let unknown = raised("gullwharf-drayage.json", |p| {
-        p["placed"][0]["part"] = json!("NO-PART")
+        p["placed"][0]["part"] = serde_json::json!("NO-PART");
     });
     assert!(unknown.contains("plan-problem Fails"), "{unknown:?}");
-    let ahead = raised("prairie-loop.json", |p| {
-        for placed in p["placed"].as_array_mut().unwrap() {
-            if placed["tag"] == "T1" {
-                placed["place"] = free(-900.0, 1_100.0);
-            }
-        }
-    });
-    assert!(ahead.contains("gas-ahead-of-axle Fails"), "{ahead:?}");
-    let elsewhere = raised("gullwharf-drayage.json", |p| {
-        p["placed"][0]["place"]["zone"]["id"] = json!("behind-cab");
-    });
-    assert!(elsewhere.contains("zone-choice Caution"), "{elsewhere:?}");
 }

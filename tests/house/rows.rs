@@ -45,7 +45,7 @@ fn every_row_of_the_list_is_a_test_or_says_why_not() {
                     wrong.push(format!("{id} does not stand in {file}"));
                 }
             }
-            Row::Not(why) if why.len() < 20 && why != "not yet" => {
+            Row::Not(why) if why.len() < 20 => {
                 wrong.push(format!("{id}: \"{why}\" is no reason"));
             }
             Row::Not(_) => {}

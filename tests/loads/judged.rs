@@ -3,7 +3,7 @@
 
 use super::yard::{
     assess, assess_with, bare, close, finding, library, part, plan, put, put_at, said, tractor,
-    trailer,
+    trailer, without_axle,
 };
 use axlewright_core::assessment::Assessment;
 use axlewright_core::chassis::{Chassis, Hardware, Spot};
@@ -166,7 +166,7 @@ fn an_e_axle_stands_on_its_axles_centre() {
         (290.0, 0.0, Severity::Fails),
         (250.0, -30.0, Severity::Fails),
     ] {
-        let mut plan = plan(bare());
+        let mut plan = without_axle();
         let id = "axle-2".to_owned();
         let place = Place::Zone {
             id,

@@ -124,6 +124,23 @@ pub fn bare() -> Chassis {
     toml::from_str(BARE).unwrap()
 }
 
+/// A plan on the bare chassis whose rear axle is listed as coming off, and has come off.
+pub fn without_axle() -> Plan {
+    let mut chassis = bare();
+    let text = r#"
+        id = "rear-axle"
+        name = "Rear axle"
+        mass_kg = 0
+        cg = { x_mm = 5000, y_mm = 0, z_mm = 500 }
+        unsprung_axle = "axle-2"
+        drive_axle = true
+    "#;
+    chassis.hardware.push(toml::from_str(text).unwrap());
+    let mut plan = plan(chassis);
+    plan.changes.stripped = vec!["rear-axle".to_owned()];
+    plan
+}
+
 /// The bare chassis with another wheelbase; the frame still ends 1,500 behind the axle.
 pub fn with_wheelbase(mm: f64) -> Chassis {
     let mut chassis = bare();

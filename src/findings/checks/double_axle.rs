@@ -9,7 +9,7 @@ pub static CHECK: Check = Check {
     id: "double-axle",
     title: "Two axles in one place",
     question: "Does every e-axle take the place of a donor axle that comes off, and of only one?",
-    method: "Each axle position may hold either the donor's driven axle or one e-axle.",
+    method: "Each axle position may hold either the donor's own axle or one e-axle; the donor's comes off only where the chassis file lists it among the hardware.",
     source: "geometry",
     applies: "plans with e-axles",
     assumes: &[],
@@ -30,8 +30,10 @@ fn run(answers: &Answers, report: &mut Report) {
             report.add(pointed(finding, answers, &item.tag, &middle));
             continue;
         };
+        let mut listed = false;
         for other in &vehicle.donor.hardware {
             let there = other.drive_axle && other.unsprung_axle.as_ref() == Some(axle);
+            listed |= there;
             if there && !vehicle.stripped.contains(&other.id) {
                 let sentence = Phrase::new().text(format!(
                     "{} stands at {axle}, where the donor's \"{}\" is still on the truck.",
@@ -40,6 +42,20 @@ fn run(answers: &Answers, report: &mut Report) {
                 let finding = Finding::new(Severity::Fails, item.tag.clone(), sentence);
                 report.add(pointed(finding, answers, &item.tag, &middle));
             }
+        }
+        let stays = vehicle.axle(axle).is_some_and(|a| !a.envelope.is_empty());
+        if stays {
+            let sentence = Phrase::new().text(format!(
+                "{} stands at {axle}, where the donor's own axle is still on the truck: the chassis file lists it among what stays.",
+                item.tag
+            ));
+            let finding = Finding::new(Severity::Fails, item.tag.clone(), sentence);
+            report.add(pointed(finding, answers, &item.tag, &middle));
+        } else if !listed {
+            let missing = format!(
+                "the chassis file lists no axle at {axle} that comes off; its mass is still counted"
+            );
+            report.not_assessed(item.tag.clone(), &missing);
         }
         let twin = vehicle.items.iter().find(|o| {
             o.tag > item.tag && o.part.axle.is_some() && o.unsprung_axle.as_ref() == Some(axle)

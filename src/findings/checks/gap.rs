@@ -46,7 +46,8 @@ fn applies(answers: &Answers, state: State) -> bool {
     match state {
         State::Swing | State::Legs => vehicle.chassis.fifth_wheel.is_some(),
         State::Travel => {
-            let rides = |b: &Body| b.kind == BodyKind::Hardware && b.axle.is_some();
+            let on = |b: &Body| matches!(b.kind, BodyKind::Hardware | BodyKind::Axle);
+            let rides = |b: &Body| on(b) && b.axle.is_some();
             let mut missing = answers.clearances.missing.iter();
             missing.any(|(state, _)| *state == State::Travel)
                 || vehicle.items.iter().any(|i| i.unsprung_axle.is_some())

@@ -10,7 +10,7 @@ pub static CHECK: Check = Check {
     id: "mount-load",
     title: "Mounts of parts",
     question: "Can the brackets hold the parts?",
-    method: "Mass with full contents times the accelerations that the mounts have to hold, each direction by itself, against what the part's file says that brackets and bolts bear together. Without that, nothing is judged: the forces are in the frame's table.",
+    method: "Mass with full contents times the accelerations that the mounts have to hold, each direction by itself, against what the part's file says that brackets and bolts bear together. Without that, and where the brackets are still to be designed, nothing is judged: the forces are in the frame's table.",
     source: "parts: 4 g up and down, 8 g along, 5 g across, common practice; gas containers by the truck's gross rating, over 12 t 6.6 g along and 5 g across, UN R110, 17.4.4 and R134, 7.2 (memory); the plan may set others",
     applies: "every rigid part on the frame",
     assumes: &[
@@ -21,7 +21,7 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    let (rated, unknown): (Vec<&MountForces>, Vec<&MountForces>) =
+    let (rated, open): (Vec<&MountForces>, Vec<&MountForces>) =
         answers.mounts.iter().partition(|m| m.rating_n.is_some());
     for mount in rated {
         let Some(rating) = mount.rating_n else {
@@ -45,19 +45,34 @@ fn run(answers: &Answers, report: &mut Report) {
             .about([mount.tag.clone()]);
         report.add(finding);
     }
-    let largest = unknown.iter().map(|m| (m, m.largest_n()));
+    let (own, unknown): (Vec<&MountForces>, Vec<&MountForces>) =
+        open.into_iter().partition(|m| m.own_design);
+    let why = "what brackets and bolts bear is not known for";
+    not_assessed(answers, report, "mounts", why, &unknown);
+    let why = "who converts the truck designs the brackets, and has to prove them, of";
+    not_assessed(answers, report, "mounts to design", why, &own);
+}
+
+fn not_assessed(
+    answers: &Answers,
+    report: &mut Report,
+    subject: &str,
+    why: &str,
+    open: &[&MountForces],
+) {
+    let largest = open.iter().map(|m| (m, m.largest_n()));
     let Some((most, force)) = largest.reduce(|a, b| if b.1 > a.1 { b } else { a }) else {
         return;
     };
     let sentence = Phrase::new()
         .text(format!(
-            "Not assessed: what brackets and bolts bear is not known for {} of {} parts; the largest force is ",
-            unknown.len(),
+            "Not assessed: {why} {} of {} parts; the largest force is ",
+            open.len(),
             answers.mounts.len()
         ))
         .quantity(Measure::Force, force)
         .text(format!(" on {}, {}.", most.tag, most.direction()));
-    let finding = Finding::new(Severity::NotAssessed, "mounts", sentence)
+    let finding = Finding::new(Severity::NotAssessed, subject, sentence)
         .by(most.source.clone())
         .about([most.tag.clone()]);
     report.add(finding);

@@ -256,7 +256,17 @@ fn mount_table(answers: &Answers, units: Units) -> Table {
                 force(m.force_n[2]),
                 format!("{up}, {along}, {across}"),
                 format!("{}, {}", count(m.brackets), count(m.bolts)),
-                m.rating_n.map_or_else(|| "not known".to_owned(), force),
+                m.rating_n.map_or_else(
+                    || {
+                        if m.own_design {
+                            "to be designed"
+                        } else {
+                            "not known"
+                        }
+                        .to_owned()
+                    },
+                    force,
+                ),
             ],
         );
     }
