@@ -20,11 +20,13 @@ macro_rules! example {
 }
 
 /// Every example; `tests/parity.rs` sees that none is left out.
-pub const EXAMPLES: [(&str, &str); 28] = [
+pub const EXAMPLES: [(&str, &str); 30] = [
+    example!("carrowmere-pass.json"),
     example!("five-faults.json"),
     example!("gullwharf-drayage.json"),
     example!("harbour-hydrogen.json"),
     example!("lakeside-lift-axle.json"),
+    example!("lowfield-relay.json"),
     example!("millbrook-parcel.json"),
     example!("orchard-lane-shuttle.json"),
     example!("prairie-loop.json"),
