@@ -4,15 +4,27 @@
 
 #[path = "energy/closed.rs"]
 mod closed;
+#[path = "energy/cold.rs"]
+mod cold;
 #[path = "energy/course.rs"]
 mod course;
+#[path = "energy/duty.rs"]
+mod duty;
+#[path = "energy/on_the_way.rs"]
+mod on_the_way;
 #[path = "energy/plans.rs"]
 mod plans;
 #[path = "energy/published.rs"]
 mod published;
 #[path = "energy/rig.rs"]
 mod rig;
+#[path = "energy/sanity.rs"]
+mod sanity;
+#[path = "energy/sources.rs"]
+mod sources;
 #[path = "energy/tables.rs"]
 mod tables;
+#[path = "energy/tracks.rs"]
+mod tracks;
 #[path = "energy/window.rs"]
 mod window;

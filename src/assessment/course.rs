@@ -2,7 +2,7 @@
 //! the radiators can give away.
 
 use super::Journey;
-use super::journey::{HALF_FULL, pack_c};
+use super::abilities::HALF_FULL;
 use crate::energy::traction_curve;
 use crate::plant::Circuit;
 
@@ -66,7 +66,7 @@ impl Journey {
     #[must_use]
     pub fn pull(&self) -> Pull {
         let truck = &self.truck;
-        let mut curve = traction_curve(truck, pack_c(&self.route), HALF_FULL, POINTS);
+        let mut curve = traction_curve(truck, self.conditions.pack_c, HALF_FULL, POINTS);
         let far = ROAD_MPS.max(1.1 * self.grades.top.unwrap_or(0.0));
         curve.retain(|p| p.v_mps <= far);
         let air = self.route.weather.air_kg_m3();
@@ -89,7 +89,7 @@ impl Journey {
     /// Heat against what can be given away; `None` where the radiators are not known.
     #[must_use]
     pub fn heat(&self) -> Option<Heat> {
-        let cooling = self.truck.cooling.as_ref()?;
+        let cooling = self.truck.cooling.as_ref().ok()?;
         let samples = &self.run.samples;
         let weather = &self.route.weather;
         let air = weather.air_kg_m3();

@@ -1,6 +1,8 @@
 //! The one façade: a vehicle goes in, answers and findings come out.
 
+mod abilities;
 mod balance;
+mod bay;
 mod best;
 mod bounds;
 mod bridge;
@@ -9,19 +11,27 @@ mod course;
 mod frame;
 mod journey;
 mod limits;
+mod plugged;
 mod position;
+mod ranges;
+mod ready;
 mod size;
 
+pub use abilities::Grades;
 pub use balance::{CaseBalance, DonorBalance, balance};
+pub use bay::{Cable, SLACK, cables};
 pub use best::{Best, BestPositions, best_positions};
 pub use bounds::{Bound, Bounds, Stand};
 pub use bridge::{Bridge, bridge};
 pub use capacity::{Capacity, CapacityRow, Passed, capacity};
 pub use course::{CircuitHeat, Heat, Pull};
 pub use frame::frame_of;
-pub use journey::{Grades, Journey, Plugged};
+pub use journey::Journey;
 pub use limits::{GroupLimits, Limit, LimitKind, TrailerLimit, group_limits, trailer_limit};
+pub use plugged::{Plugged, plugged};
 pub use position::{AxleHoles, Binding, PositionRange, axle_holes, fifth_wheel_range};
+pub use ranges::{END_HEALTH, RangeAt, TEMPERATURES_C, ranges};
+pub use ready::Ready;
 pub use size::{Size, sizes};
 
 use crate::clearance::{Clearances, clearances};

@@ -1,6 +1,7 @@
 //! How many packs a range takes: for each pack of the library the smallest number, and what that costs.
 
 use super::Journey;
+use super::ranges;
 use crate::energy::{Conditions, Strategy, run};
 use crate::part::{Chemistry, Part};
 use crate::plant::Bank;
@@ -55,19 +56,17 @@ pub fn sizes<'a>(
             truck.bank = Bank::of(packs).ok()?.aged(journey.truck.bank.health);
             truck.resistance.mass_kg += n * part.mass_kg - now_kg;
             truck.source = None;
+            truck.fuel_j = 0.0;
             let conditions = Conditions {
                 strategy: Strategy::Off,
-                ..Conditions::default()
+                ..journey.conditions
             };
             let run = run(&truck, &journey.once, &conditions, &mut |_| true);
             if run.distance_m < 1_000.0 {
                 return Some((0.0, n * part.mass_kg));
             }
-            let per_m = run.ledger.cells_j / run.distance_m;
-            Some((
-                truck.bank.usable_j() * (1.0 - journey.reserve) / per_m.max(1.0),
-                n * part.mass_kg,
-            ))
+            let range = ranges::range_m(&truck, &run, journey.reserve);
+            Some((range, n * part.mass_kg))
         };
         // More packs always carry farther than their own mass costs, as far as packs on trucks go.
         let (mut low, mut high) = (0, MOST);

@@ -2,43 +2,56 @@
 
 use super::evaluate::print;
 use super::{Failure, Format, read, read_plan};
-use crate::assessment::{Assessment, Journey, sizes};
+use crate::assessment::{Assessment, Journey, ranges, sizes};
 use crate::drawing::{Chart, draw_chart};
 use crate::findings::{self, Severity};
 use crate::library::Library;
 use crate::quantity::{M_PER_MI, Units};
 use crate::report;
-use crate::route::{Route, from_csv, shipped};
+use crate::route::{Route, from_csv, from_gpx, shipped};
 use std::path::Path;
 use std::process::ExitCode;
 
-/// Speed where a table of the road names none, metre per second (80 km/h).
+/// Speed where a file names none and the command neither, metre per second (80 km/h).
 const PLAIN_MPS: f64 = 80.0 / 3.6;
 /// Route when neither the command nor the plan names one.
 const USUAL: &str = "cruise-65";
 
-fn route(named: Option<&str>, plan: Option<&str>) -> Result<Route, Failure> {
+fn route(named: Option<&str>, plan: Option<&str>, speed: Option<&str>) -> Result<Route, Failure> {
     let id = named.or(plan).unwrap_or(USUAL);
     let path = Path::new(id);
-    let found = if path
-        .extension()
-        .is_some_and(|e| e.eq_ignore_ascii_case("csv"))
-    {
-        from_csv(id, &read(path)?, PLAIN_MPS)
+    let speed_mps = speed.map_or(Ok(PLAIN_MPS), pace)?;
+    let is = |ending: &str| {
+        path.extension()
+            .is_some_and(|e| e.eq_ignore_ascii_case(ending))
+    };
+    let found = if is("csv") {
+        from_csv(id, &read(path)?, speed_mps)
+    } else if is("gpx") {
+        from_gpx(id, &read(path)?, speed_mps)
     } else {
         shipped(id)
     };
     found.map_err(|problems| Failure::Input(problems.to_string()))
 }
 
-fn drive(library: &Library, path: &Path, named: Option<&str>) -> Result<Journey, Failure> {
+/// What is asked for beside the plan.
+#[derive(Clone, Copy, Default)]
+pub(super) struct Way<'a> {
+    /// Route id or file.
+    pub route: Option<&'a str>,
+    /// Speed where the file names none.
+    pub speed: Option<&'a str>,
+}
+
+fn drive(library: &Library, path: &Path, way: Way<'_>) -> Result<Journey, Failure> {
     let plan = read_plan(path)?;
     let file = path.display().to_string();
     let assessment = Assessment::of(&plan, library).map_err(|mut problem| {
         file.clone_into(&mut problem.file);
         Failure::Input(problem.to_string())
     })?;
-    let route = route(named, plan.duty.route.as_deref())?;
+    let route = route(way.route, plan.duty.route.as_deref(), way.speed)?;
     Journey::of(assessment.answers, &route, &mut |_| true)
         .map_err(|missing| Failure::Input(format!("{file}: not assessed: {}", missing.join("; "))))
 }
@@ -46,22 +59,23 @@ fn drive(library: &Library, path: &Path, named: Option<&str>) -> Result<Journey,
 pub(super) fn run(
     library: &Library,
     path: &Path,
-    named: Option<&str>,
+    way: Way<'_>,
     format: Format,
     units: Units,
     charts: Option<&Path>,
 ) -> Result<ExitCode, Failure> {
-    let journey = drive(library, path, named)?;
+    let journey = drive(library, path, way)?;
     let found = findings::of_journey(&journey);
     if let Some(folder) = charts {
         let answers = report::drive_answers(&journey, &found, units);
         let all = answers.into_iter().filter_map(|a| a.chart);
         write(folder, all.chain(report::drive_strip(&journey, units)))?;
     }
+    let ranges = ranges(&journey);
     match format {
-        Format::Text => print(&report::journey_text(&journey, &found, units)),
+        Format::Text => print(&report::journey_text(&journey, &ranges, &found, units)),
         Format::Json => {
-            let data = report::journey_data(&journey, &found, units);
+            let data = report::journey_data(&journey, &ranges, &found, units);
             let text =
                 serde_json::to_string_pretty(&data).map_err(|e| Failure::Input(e.to_string()))?;
             print(&(text + "\n"));
@@ -74,12 +88,12 @@ pub(super) fn run(
 pub(super) fn size(
     library: &Library,
     path: &Path,
-    named: Option<&str>,
+    way: Way<'_>,
     range: &str,
     units: Units,
 ) -> Result<ExitCode, Failure> {
-    let range_m = way(range)?;
-    let journey = drive(library, path, named)?;
+    let range_m = metres(range)?;
+    let journey = drive(library, path, way)?;
     let table = sizes(&journey, library.parts.values(), range_m);
     print(&report::sizes_text(&table, range_m, units));
     Ok(ExitCode::SUCCESS)
@@ -89,23 +103,37 @@ pub(super) fn charge(
     library: &Library,
     path: &Path,
     inlet: Option<&str>,
+    format: Format,
     units: Units,
     charts: Option<&Path>,
 ) -> Result<ExitCode, Failure> {
-    let journey = drive(library, path, None)?;
-    if let Some(id) = inlet {
-        let items = &journey.answers.vehicle.items;
-        let known = items
-            .iter()
-            .filter(|i| i.part.inlet.is_some() || i.part.charger.is_some());
-        let known: Vec<&str> = known
-            .flat_map(|i| [i.tag.as_str(), i.part.id.as_str()])
-            .collect();
-        if !known.contains(&id) {
-            let hint = known.join(", ");
-            return Err(Failure::Input(format!(
-                "--inlet {id}: is not an inlet or charger on this truck ({hint})"
-            )));
+    let journey = drive(library, path, Way::default())?;
+    let named = match inlet {
+        None => None,
+        Some(id) => {
+            let sockets = &journey.truck.sockets;
+            let known: Vec<&str> = sockets
+                .iter()
+                .flat_map(|s| [s.tag.as_str(), s.part.as_str()])
+                .collect();
+            if !known.contains(&id) {
+                let hint = known.join(", ");
+                return Err(Failure::Input(format!(
+                    "--inlet {id}: is not an inlet or charger on this truck ({hint})"
+                )));
+            }
+            Some(journey.plugged_at(id))
+        }
+    };
+    let plugged = named.as_ref().unwrap_or(&journey.plugged);
+    let plugged = plugged.as_ref().map_err(String::as_str);
+    match format {
+        Format::Text => print(&report::charge_text(plugged, units)),
+        Format::Json => {
+            let data = report::charge_data(plugged);
+            let text =
+                serde_json::to_string_pretty(&data).map_err(|e| Failure::Input(e.to_string()))?;
+            print(&(text + "\n"));
         }
     }
     if let Some(folder) = charts {
@@ -113,7 +141,6 @@ pub(super) fn charge(
         let all = answers.into_iter().filter(|a| a.page.id == "drive-charge");
         write(folder, all.filter_map(|a| a.chart))?;
     }
-    print(&report::charge_text(&journey, units));
     Ok(ExitCode::SUCCESS)
 }
 
@@ -129,7 +156,7 @@ fn write(folder: &Path, charts: impl Iterator<Item = Chart>) -> Result<(), Failu
 }
 
 /// A way such as `200mi` or `320km`, in metres.
-fn way(text: &str) -> Result<f64, Failure> {
+fn metres(text: &str) -> Result<f64, Failure> {
     let text = text.trim();
     let (number, unit) = match text.strip_suffix("mi") {
         Some(number) => (number, M_PER_MI),
@@ -142,6 +169,24 @@ fn way(text: &str) -> Result<f64, Failure> {
         .ok_or_else(|| {
             Failure::Input(format!(
                 "--range {text}: is not a way (such as 200mi or 320km, at most 5,000 km)"
+            ))
+        })
+}
+
+/// A speed such as `55mph` or `90km/h`, in metres per second.
+fn pace(text: &str) -> Result<f64, Failure> {
+    let plain = text.trim();
+    let (number, unit) = match plain.strip_suffix("mph") {
+        Some(number) => (number, M_PER_MI / 3_600.0),
+        None => (plain.strip_suffix("km/h").unwrap_or(plain), 1.0 / 3.6),
+    };
+    let value: Option<f64> = number.trim().parse().ok();
+    value
+        .map(|v| v * unit)
+        .filter(|v| (1.0..=50.0).contains(v))
+        .ok_or_else(|| {
+            Failure::Input(format!(
+                "--speed {text}: is not a speed (such as 55mph or 90km/h, from 4 to 180 km/h)"
             ))
         })
 }

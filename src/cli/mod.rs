@@ -92,9 +92,12 @@ enum Command {
     Drive {
         /// Plan file.
         plan: PathBuf,
-        /// Route id, or a CSV file; the plan's own when not given.
+        /// Route id, or a CSV or GPX file; the plan's own when not given.
         #[arg(long, value_name = "ID|FILE")]
         route: Option<String>,
+        /// Speed where the file names none, such as 55mph; 80 km/h when not given.
+        #[arg(long)]
+        speed: Option<String>,
         /// How to answer.
         #[arg(long, value_enum, default_value = "text")]
         format: Format,
@@ -112,9 +115,12 @@ enum Command {
         /// Way, such as 200mi or 320km.
         #[arg(long)]
         range: String,
-        /// Route id, or a CSV file; the plan's own when not given.
+        /// Route id, or a CSV or GPX file; the plan's own when not given.
         #[arg(long, value_name = "ID|FILE")]
         route: Option<String>,
+        /// Speed where the file names none, such as 55mph; 80 km/h when not given.
+        #[arg(long)]
+        speed: Option<String>,
         /// Units of the words.
         #[arg(long, value_enum, default_value = "metric")]
         units: UnitsChoice,
@@ -126,6 +132,9 @@ enum Command {
         /// Inlet or charger on the truck: mark or part id.
         #[arg(long)]
         inlet: Option<String>,
+        /// How to answer.
+        #[arg(long, value_enum, default_value = "text")]
+        format: Format,
         /// Units of the words and the chart.
         #[arg(long, value_enum, default_value = "metric")]
         units: UnitsChoice,
@@ -235,35 +244,47 @@ fn dispatch(arguments: Arguments) -> Result<ExitCode, Failure> {
         Command::Drive {
             plan,
             route,
+            speed,
             format,
             units,
             charts,
-        } => drive::run(
-            &library,
-            &plan,
-            route.as_deref(),
-            format,
-            units.into(),
-            charts.as_deref(),
-        ),
+        } => {
+            let way = drive::Way {
+                route: route.as_deref(),
+                speed: speed.as_deref(),
+            };
+            drive::run(
+                &library,
+                &plan,
+                way,
+                format,
+                units.into(),
+                charts.as_deref(),
+            )
+        }
         Command::Size {
             plan,
             range,
             route,
+            speed,
             units,
-        } => drive::size(&library, &plan, route.as_deref(), &range, units.into()),
+        } => {
+            let way = drive::Way {
+                route: route.as_deref(),
+                speed: speed.as_deref(),
+            };
+            drive::size(&library, &plan, way, &range, units.into())
+        }
         Command::Charge {
             plan,
             inlet,
+            format,
             units,
             charts,
-        } => drive::charge(
-            &library,
-            &plan,
-            inlet.as_deref(),
-            units.into(),
-            charts.as_deref(),
-        ),
+        } => {
+            let (inlet, charts) = (inlet.as_deref(), charts.as_deref());
+            drive::charge(&library, &plan, inlet, format, units.into(), charts)
+        }
         Command::Routes => Ok(show::routes()),
         Command::Templates => Ok(show::templates(&library)),
         Command::Parts => Ok(show::parts(&library)),

@@ -58,6 +58,8 @@ pub(super) fn routes() -> ExitCode {
     for (id, name) in crate::route::SHIPPED {
         let _ = writeln!(out, "{id:<20}{name}");
     }
+    out.push_str(crate::route::NOT_SHIPPED);
+    out.push('\n');
     print(&out);
     ExitCode::SUCCESS
 }

@@ -21,6 +21,15 @@ const DRIVE_J_K: f64 = 250e3;
 const PACK_J_KG_K: f64 = 1_000.0;
 /// Packs are cooled above this, °C (common practice).
 const PACK_COOL_C: f64 = 32.0;
+/// Packs are heated below this, and the heater is at full power this much lower, °C and kelvin (common
+/// practice).
+const PACK_WARM_C: f64 = 10.0;
+const PACK_WARM_SPAN_K: f64 = 2.0;
+/// Heater of the packs, watt per kilogram of pack (common practice: 4 kW for 800 kg).
+const PACK_HEATER_W_KG: f64 = 5.0;
+/// Heat that packs lose to the air, watt per kelvin and kilogram (common practice: some 3 W/m² K through
+/// the walls of a pack).
+const PACK_LOSS_W_K_KG: f64 = 0.02;
 /// Coolant flow of a radiator for each kilowatt that it is rated for, kilogram per second (common practice:
 /// a drop of about 6 K).
 const FLOW_KG_S_KW: f64 = 0.045;
@@ -40,6 +49,19 @@ pub struct Cooling {
     pub chiller_draw_w: f64,
     /// Heat capacity of the packs, joule per kelvin.
     pub pack_j_k: f64,
+    /// Power of the packs' heater, watt.
+    pub heater_w: f64,
+    /// Heat that the packs lose to the air, watt per kelvin.
+    pub pack_loss_w_k: f64,
+}
+
+/// Electric power that heat took in a step, watt.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Drawn {
+    /// Fans and chiller.
+    pub fans_w: f64,
+    /// Heater of the packs.
+    pub heater_w: f64,
 }
 
 /// Temperatures, °C.
@@ -112,10 +134,12 @@ impl Cooling {
             chiller_w,
             chiller_draw_w,
             pack_j_k: (pack_kg * PACK_J_KG_K).max(1.0),
+            heater_w: pack_kg * PACK_HEATER_W_KG,
+            pack_loss_w_k: pack_kg * PACK_LOSS_W_K_KG,
         })
     }
 
-    /// One step: heats in watt, road speed, air. Gives the fans' and the chiller's power, watt.
+    /// One step: heats in watt, road speed, air. Gives the power that fans, chiller and heater draw.
     #[expect(
         clippy::too_many_arguments,
         reason = "three heats and three sides of the weather"
@@ -130,7 +154,7 @@ impl Cooling {
         outside_c: f64,
         air_kg_m3: f64,
         dt: f64,
-    ) -> f64 {
+    ) -> Drawn {
         let mut drawn = 0.0;
         let mut settle = |circuit: &Circuit, temperature: &mut f64, heat_w: f64| {
             let (away, fan) = circuit.rejected_w(*temperature, outside_c, road_mps, air_kg_m3);
@@ -146,8 +170,15 @@ impl Cooling {
         }
         settle(&self.drive, &mut now.drive_c, drive_w);
         let cool = if now.pack_c > PACK_COOL_C { 1.0 } else { 0.0 };
-        now.pack_c += (pack_w - cool * self.chiller_w) * dt / self.pack_j_k;
-        drawn + cool * self.chiller_draw_w
+        let cold = ((PACK_WARM_C - now.pack_c) / PACK_WARM_SPAN_K).clamp(0.0, 1.0);
+        let heater_w = cold * self.heater_w;
+        let lost_w = self.pack_loss_w_k * (now.pack_c - outside_c);
+        let kept_w = pack_w + heater_w - lost_w - cool * self.chiller_w;
+        now.pack_c += kept_w * dt / self.pack_j_k;
+        Drawn {
+            fans_w: drawn + cool * self.chiller_draw_w,
+            heater_w,
+        }
     }
 }
 

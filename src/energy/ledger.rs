@@ -2,14 +2,16 @@
 
 use serde::Serialize;
 
-/// Energy over a run, joule. What comes in: `cells_j` (falls when packs are charged) and `source_j`. What
-/// goes out: all others; `climb_j`, `motion_j` and `air_j` may be negative.
+/// Energy over a run, joule. What comes in: `cells_j` (falls when packs are charged), `source_j` and
+/// `plug_j`. What goes out: all others; `climb_j`, `motion_j` and `air_j` may be negative.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 pub struct Ledger {
     /// Out of the cells.
     pub cells_j: f64,
     /// Out of generator or fuel cell, electric.
     pub source_j: f64,
+    /// Out of plugs on the way, at the truck.
+    pub plug_j: f64,
     /// Heat in the packs.
     pub pack_heat_j: f64,
     /// Loss in motors, inverters, gears.
@@ -44,7 +46,7 @@ impl Ledger {
     /// What comes in.
     #[must_use]
     pub fn came_in_j(&self) -> f64 {
-        self.cells_j + self.source_j
+        self.cells_j + self.source_j + self.plug_j
     }
 
     /// What goes out.
@@ -66,7 +68,8 @@ impl Ledger {
     /// Difference of the two, as a share of all energy that was moved.
     #[must_use]
     pub fn gap(&self) -> f64 {
-        let moved = self.wheel_out_j + self.accessories_j + self.brakes_j + self.pack_heat_j;
+        let moved =
+            self.wheel_out_j + self.accessories_j + self.brakes_j + self.pack_heat_j + self.plug_j;
         (self.came_in_j() - self.went_out_j()).abs() / moved.max(1.0)
     }
 }

@@ -50,7 +50,10 @@ pub fn launch_grade(resistance: &Resistance, wheel_n: f64) -> Option<f64> {
 /// Power that the bus has, watt.
 fn bus_w(truck: &Truck, gait: Gait, temperature_c: f64, soc: f64) -> f64 {
     let peak = if gait == Gait::Peak { 1.0 } else { 0.0 };
-    let source = truck.source.as_ref().map_or(0.0, |s| s.continuous_w);
+    let source = truck
+        .source
+        .as_ref()
+        .map_or(0.0, |s| s.lasting_w(truck.altitude_m));
     truck.bank.most_discharge_w(temperature_c, soc, peak) + source
         - truck.accessories.driving_w
         - truck.accessories.climate_w
@@ -103,6 +106,21 @@ impl Truck {
             .map(at)
             .find(|v| spare(*v) >= 0.0)
             .map(|v| bisect(spare, v, v + at(1), 1e-9).unwrap_or(v))
+    }
+
+    /// Steepest grade that is climbed at a speed, as a fraction; `None` when not even the level is.
+    #[must_use]
+    pub fn grade_at(
+        &self,
+        v_mps: f64,
+        gait: Gait,
+        air_kg_m3: f64,
+        temperature_c: f64,
+        soc: f64,
+    ) -> Option<f64> {
+        let pull_n = self.most_pull_n(v_mps, gait, temperature_c, soc).0;
+        let air_n = self.resistance.forces(v_mps, 0.0, air_kg_m3, 0.0).air_n;
+        launch_grade(&self.resistance, pull_n - air_n)
     }
 
     /// Steepest grade on which it starts, as a fraction.

@@ -107,7 +107,35 @@ pub struct Sample {
     pub drive_heat_w: f64,
     /// Coolant of the drives, °C.
     pub drive_c: f64,
+    /// Packs, °C.
+    pub pack_c: f64,
+    /// Height above the sea, metre.
+    pub altitude_m: f64,
+    /// Power from a plug on the way, watt.
+    pub plug_w: f64,
 }
+
+/// One stop at a charger.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Charged {
+    /// Where, metres.
+    pub at_m: f64,
+    /// How long it stood, seconds.
+    pub dwell_s: f64,
+    /// Plug and inlet, or why nothing was charged.
+    pub by: Result<String, String>,
+    /// State of charge before and after.
+    pub soc: (f64, f64),
+    /// Energy at the truck, and from the wall, joule.
+    pub energy_j: f64,
+    /// Energy from the wall, joule.
+    pub wall_j: f64,
+    /// Most power, watt.
+    pub most_w: f64,
+}
+
+/// Time constants of the fading averages, seconds (common practice); the source follows the first.
+pub(super) const AVERAGE_SECONDS: [f64; 3] = [120.0, 600.0, 1_800.0];
 
 /// What came of a run.
 #[derive(Clone, Debug, Serialize)]
@@ -138,8 +166,15 @@ pub struct Run {
     pub slowest: Option<(f64, f64)>,
     /// Time in which the source ran, seconds.
     pub source_s: f64,
-    /// Greatest average power of the bus over the source's own averaging time, watt.
-    pub average_most_w: f64,
+    /// How often it was started.
+    pub source_starts: u32,
+    /// Greatest fading averages of the bus power: time constant in seconds, watt. The source follows the
+    /// first.
+    pub averages: [(f64, f64); 3],
+    /// Where and when the packs came to the end of their window, metres and seconds.
+    pub run_down: Option<(f64, f64)>,
+    /// Least share of the source's power that thin air left.
+    pub source_air_least: f64,
     /// Time in which heat took power from the source, seconds.
     pub source_hot_s: f64,
     /// Least share of the source's power that heat left.
@@ -152,9 +187,85 @@ pub struct Run {
     pub drive_most_c: f64,
     /// Hottest packs, °C.
     pub pack_most_c: f64,
+    /// Coldest packs, °C.
+    pub pack_least_c: f64,
+    /// Packs at the end, °C.
+    pub pack_end_c: f64,
+    /// Highest place above the sea, metres.
+    pub highest_m: f64,
+    /// Of the accessories: climate of the cab, heater of the packs, fans and chiller, joule.
+    pub climate_j: f64,
+    /// Heater of the packs, joule.
+    pub heater_j: f64,
+    /// Fans and chiller, joule.
+    pub fans_j: f64,
+    /// Shifts.
+    pub shifts: u32,
+    /// Least that was left of the drives' short-time budget, 1 full to 0 spent, and the time at which it
+    /// was spent, seconds.
+    pub drive_peak: (f64, f64),
+    /// The same of the packs.
+    pub pack_peak: (f64, f64),
+    /// Greatest share of the grip that was used.
+    pub grip_most: f64,
+    /// Time in which grip was short, seconds.
+    pub grip_short_s: f64,
+    /// Stops at chargers.
+    pub charged: Vec<Charged>,
     /// Steps that were computed.
     pub steps: usize,
     /// The course: all steps, or of each window of steps those with the least and the most power into the
     /// drives and the slowest.
     pub samples: Vec<Sample>,
+}
+
+impl Run {
+    /// A run before its first step.
+    pub(super) fn at_start(
+        route_m: f64,
+        soc: f64,
+        outside_c: f64,
+        pack_c: f64,
+        altitude_m: f64,
+    ) -> Self {
+        Self {
+            end: End::Finished,
+            distance_m: 0.0,
+            route_m,
+            time_s: 0.0,
+            ledger: Ledger::default(),
+            soc_start: soc,
+            soc_end: soc,
+            soc_least: soc,
+            pack_most_w: 0.0,
+            motor_most_w: 0.0,
+            short_s: 0.0,
+            slowest: None,
+            source_s: 0.0,
+            source_starts: 0,
+            averages: AVERAGE_SECONDS.map(|seconds| (seconds, 0.0)),
+            run_down: None,
+            source_air_least: 1.0,
+            source_hot_s: 0.0,
+            source_least: 1.0,
+            drive_hot_s: 0.0,
+            source_most_c: outside_c,
+            drive_most_c: outside_c,
+            pack_most_c: pack_c,
+            pack_least_c: pack_c,
+            pack_end_c: pack_c,
+            highest_m: altitude_m,
+            climate_j: 0.0,
+            heater_j: 0.0,
+            fans_j: 0.0,
+            shifts: 0,
+            drive_peak: (1.0, 0.0),
+            pack_peak: (1.0, 0.0),
+            grip_most: 0.0,
+            grip_short_s: 0.0,
+            charged: Vec::new(),
+            steps: 0,
+            samples: Vec::new(),
+        }
+    }
 }

@@ -1,30 +1,32 @@
 //! The time loop.
 
-use super::cooling::Temperatures;
+mod plant;
+mod stops;
+
+use super::cooling::{Drawn, Temperatures};
 use super::course::Course as Kept;
 use super::driver::Wanted;
-use super::ledger::Ledger;
-use super::outcome::{Conditions, End, Run, Sample, Strategy};
+use super::outcome::{AVERAGE_SECONDS, Conditions, End, Run, Sample};
 use super::state::{Reach, SHIFT_SECONDS, State};
 use super::truck::Truck;
 use crate::route::{Course, Route};
 
 /// Most steps of a run: a day of driving at a tenth of a second and more.
 const MOST_STEPS: usize = 20_000_000;
-/// The source follows the need averaged over this time, seconds (common practice).
-const AVERAGE_SECONDS: f64 = 120.0;
 /// A truck that cannot move for this long is stranded, seconds.
 const STUCK_SECONDS: f64 = 60.0;
-/// Least time that a source runs, seconds (common practice).
-const LEAST_RUN_SECONDS: f64 = 300.0;
 
 struct Loop<'a> {
     truck: &'a Truck,
+    /// The truck as it leaves each stop, where a stop changes its load.
+    laden: &'a [Truck],
     route: &'a Route,
     conditions: &'a Conditions,
     air_kg_m3: f64,
     state: State,
     run: Run,
+    /// Height above the sea for which the air's density was worked out, metre.
+    air_at_m: f64,
     stuck_s: f64,
     /// Speed that may be driven where the step begins, whether it can be reached or not.
     wish_mps: f64,
@@ -40,7 +42,8 @@ pub fn run(
     conditions: &Conditions,
     go_on: &mut dyn FnMut(f64) -> bool,
 ) -> Run {
-    let mut work = Loop::new(truck, route, conditions);
+    let laden = stops::laden(truck, route);
+    let mut work = Loop::new(truck, &laden, route, conditions);
     let wanted = Wanted::of(route, &conditions.driver);
     let mut stop = 0;
     let end = loop {
@@ -76,7 +79,12 @@ fn stranded(why: impl Into<String>) -> End {
 }
 
 impl<'a> Loop<'a> {
-    fn new(truck: &'a Truck, route: &'a Route, conditions: &'a Conditions) -> Self {
+    fn new(
+        truck: &'a Truck,
+        laden: &'a [Truck],
+        route: &'a Route,
+        conditions: &'a Conditions,
+    ) -> Self {
         let soc = conditions.soc.unwrap_or(truck.bank.soc_high);
         let state = State {
             t_s: 0.0,
@@ -93,45 +101,32 @@ impl<'a> Loop<'a> {
                 drive_c: route.weather.temperature_c,
                 pack_c: conditions.pack_c,
             },
-            fans_w: 0.0,
+            drawn: Drawn::default(),
+            plug_w: 0.0,
             drive_cooling: 1.0,
             source_w: 0.0,
             source_ran_s: 0.0,
             source_on: false,
-            bus_average_w: 0.0,
+            bus_average_w: [0.0; 3],
+            altitude_m: route.weather.altitude_m,
             fuel_j: truck.fuel_j,
             source_cooling: 1.0,
         };
         let mut this = Self {
             truck,
+            laden,
             route,
             conditions,
             air_kg_m3: route.weather.air_kg_m3(),
             state,
-            run: Run {
-                end: End::Finished,
-                distance_m: 0.0,
-                route_m: route.length_m(),
-                time_s: 0.0,
-                ledger: Ledger::default(),
-                soc_start: soc,
-                soc_end: soc,
-                soc_least: soc,
-                pack_most_w: 0.0,
-                motor_most_w: 0.0,
-                short_s: 0.0,
-                slowest: None,
-                source_s: 0.0,
-                average_most_w: 0.0,
-                source_hot_s: 0.0,
-                source_least: 1.0,
-                drive_hot_s: 0.0,
-                source_most_c: route.weather.temperature_c,
-                drive_most_c: route.weather.temperature_c,
-                pack_most_c: conditions.pack_c,
-                steps: 0,
-                samples: Vec::new(),
-            },
+            run: Run::at_start(
+                route.length_m(),
+                soc,
+                route.weather.temperature_c,
+                conditions.pack_c,
+                route.weather.altitude_m,
+            ),
+            air_at_m: route.weather.altitude_m,
             stuck_s: 0.0,
             wish_mps: 0.0,
             kept: Kept::new(),
@@ -157,17 +152,17 @@ impl<'a> Loop<'a> {
 
     fn along_a_road(&mut self, wanted: &Wanted, stop: &mut usize, dt: f64) -> Option<End> {
         let left = wanted.length_m() - self.state.x_m;
-        if left < 0.05 {
-            return Some(End::Finished);
-        }
         let halt = wanted.stop_after(*stop);
         if let Some((at, dwell)) = halt {
             let ahead = at - self.state.x_m;
             if ahead < 0.05 || (self.state.v_mps < 0.05 && ahead < 0.5) {
+                self.halt(*stop, dwell);
                 *stop += 1;
-                self.stand(dwell);
                 return self.out_of_charge();
             }
+        }
+        if left < 0.05 {
+            return Some(End::Finished);
         }
         let ahead = halt.map_or(f64::INFINITY, |(at, _)| at - self.state.x_m);
         let v = self.state.v_mps;
@@ -212,18 +207,6 @@ impl<'a> Loop<'a> {
         self.out_of_charge()
     }
 
-    /// Stands for a time: only accessories and the source work.
-    fn stand(&mut self, seconds: f64) {
-        let mut left = seconds;
-        self.wish_mps = 0.0;
-        while left > 1e-9 {
-            let dt = left.min(10.0);
-            self.step(0.0, dt);
-            left -= dt;
-        }
-        self.stuck_s = 0.0;
-    }
-
     fn note_slowness(&mut self, wanted: f64, dt: f64) {
         let v = self.state.v_mps;
         if v < 0.05 && wanted > 0.05 {
@@ -261,8 +244,11 @@ impl<'a> Loop<'a> {
         let truck = self.truck;
         let (v0, x0) = (self.state.v_mps, self.state.x_m);
         let weather = &self.route.weather;
-        let accessories =
-            truck.accessories.driving_w + truck.accessories.climate_w + self.state.fans_w;
+        let drawn = self.state.drawn;
+        let accessories = truck.accessories.driving_w
+            + truck.accessories.climate_w
+            + drawn.fans_w
+            + drawn.heater_w;
         self.plan_source(dt);
         let give = truck.bank.most_discharge_w(
             self.state.heat.pack_c,
@@ -301,6 +287,7 @@ impl<'a> Loop<'a> {
             self.state.gear = gear;
             self.state.shift_left_s = SHIFT_SECONDS;
             self.state.since_shift_s = 0.0;
+            self.run.shifts += 1;
         }
         let inertia = truck.inertia_kg(gear);
         let shifting = self.state.shift_left_s > 0.0;
@@ -339,6 +326,9 @@ impl<'a> Loop<'a> {
                 v1 = 0.0;
             }
             self.run.short_s += if shifting { 0.0 } else { dt };
+            if !shifting && reached.pull_n >= truck.grip_n() * (1.0 - 1e-9) {
+                self.run.grip_short_s += dt;
+            }
         }
         let v = 0.5 * (v0 + v1);
         let forces = forces_at(v1, dt);
@@ -366,6 +356,9 @@ impl<'a> Loop<'a> {
         let mut source_w = self.state.source_w;
         let mut resistor_w = 0.0;
         let mut pack_w = bus_w + accessories + spin_up_w - source_w;
+        // A plug gives what the truck needs and what the packs take.
+        let plug_w = self.state.plug_w.min(pack_w + charge).max(0.0);
+        pack_w -= plug_w;
         if pack_w < -charge {
             resistor_w = (-charge - pack_w).min(truck.resistor_w);
             pack_w += resistor_w;
@@ -398,6 +391,7 @@ impl<'a> Loop<'a> {
         let ledger = &mut self.run.ledger;
         ledger.cells_j += cells_j;
         ledger.source_j += source_w * dt;
+        ledger.plug_j += plug_w * dt;
         ledger.pack_heat_j += cells_j - pack_w * dt;
         ledger.drive_loss_j += loss_w * dt;
         ledger.axle_loss_j += mechanical_w * dt - motor_n * way;
@@ -431,14 +425,29 @@ impl<'a> Loop<'a> {
         self.state.soc = soc1;
         self.state.shift_left_s = (self.state.shift_left_s - dt).max(0.0);
         self.state.since_shift_s += dt;
-        let blend = (dt / AVERAGE_SECONDS).min(1.0);
-        self.state.bus_average_w += (bus_w + accessories - self.state.bus_average_w) * blend;
+        let need_w = bus_w + accessories;
+        for (average, seconds) in self.state.bus_average_w.iter_mut().zip(AVERAGE_SECONDS) {
+            *average += (need_w - *average) * (dt / seconds).min(1.0);
+        }
+        let grade = self.route.profile.at(self.state.x_m);
+        self.climb(grade * way);
         let run = &mut self.run;
         run.steps += 1;
         run.soc_least = run.soc_least.min(soc1);
+        if soc1 <= truck.bank.soc_low_at(self.state.heat.pack_c) + 0.02 && run.run_down.is_none() {
+            run.run_down = Some((self.state.x_m, self.state.t_s));
+        }
+        run.climate_j += truck.accessories.climate_w * dt;
+        run.heater_j += drawn.heater_w * dt;
+        run.fans_j += drawn.fans_w * dt;
+        run.grip_most = run.grip_most.max(motor_n.abs() / truck.grip_n().max(1.0));
         run.pack_most_w = run.pack_most_w.max(pack_w);
         run.motor_most_w = run.motor_most_w.max(mechanical_w);
-        run.average_most_w = run.average_most_w.max(self.state.bus_average_w);
+        for (most, now) in run.averages.iter_mut().zip(self.state.bus_average_w) {
+            most.1 = most.1.max(now);
+        }
+        note_peak(&mut run.drive_peak, self.state.drive_peak, dt);
+        note_peak(&mut run.pack_peak, self.state.pack_peak, dt);
         if self.state.source_on {
             run.source_s += dt;
         }
@@ -450,7 +459,6 @@ impl<'a> Loop<'a> {
         {
             run.slowest = Some((v1, self.state.x_m));
         }
-        let grade = self.route.profile.at(self.state.x_m);
         self.kept.keep(Sample {
             t_s: self.state.t_s,
             x_m: self.state.x_m,
@@ -470,71 +478,10 @@ impl<'a> Loop<'a> {
             source_heat_w,
             drive_heat_w: loss_w,
             drive_c: self.state.heat.drive_c,
+            pack_c: self.state.heat.pack_c,
+            altitude_m: self.state.altitude_m,
+            plug_w,
         });
-    }
-
-    /// Temperatures, and what they leave of the power.
-    fn warm(&mut self, source_heat_w: f64, drive_heat_w: f64, pack_heat_w: f64, v: f64, dt: f64) {
-        let Some(cooling) = &self.truck.cooling else {
-            return;
-        };
-        let state = &mut self.state;
-        state.fans_w = cooling.step(
-            &mut state.heat,
-            source_heat_w,
-            drive_heat_w,
-            pack_heat_w,
-            v,
-            self.route.weather.temperature_c,
-            self.air_kg_m3,
-            dt,
-        );
-        let allowed = |circuit: &crate::plant::Circuit, c: f64| circuit.allowed(c);
-        state.source_cooling = cooling
-            .source
-            .as_ref()
-            .map_or(1.0, |circuit| allowed(circuit, state.heat.source_c));
-        state.drive_cooling = allowed(&cooling.drive, state.heat.drive_c);
-        let run = &mut self.run;
-        run.source_hot_s += if state.source_cooling < 1.0 { dt } else { 0.0 };
-        run.source_least = run.source_least.min(state.source_cooling);
-        run.drive_hot_s += if state.drive_cooling < 1.0 { dt } else { 0.0 };
-        run.source_most_c = run.source_most_c.max(state.heat.source_c);
-        run.drive_most_c = run.drive_most_c.max(state.heat.drive_c);
-        run.pack_most_c = run.pack_most_c.max(state.heat.pack_c);
-    }
-
-    /// What the source is to do in this step.
-    fn plan_source(&mut self, dt: f64) {
-        let Some(source) = &self.truck.source else {
-            return;
-        };
-        let state = &mut self.state;
-        let may_stop = state.source_ran_s >= LEAST_RUN_SECONDS;
-        let (on, wanted_w) = match self.conditions.strategy {
-            Strategy::Off => (false, 0.0),
-            Strategy::Switch { start, stop } => {
-                let on = if state.source_on {
-                    state.soc < stop || !may_stop
-                } else {
-                    state.soc < start
-                };
-                (on, source.continuous_w)
-            }
-            Strategy::Follow { hold } => {
-                // The charge that is missing is to come back within half an hour.
-                let missing_w = (hold - state.soc) * self.truck.bank.energy_j / 1_800.0;
-                let wanted = state.bus_average_w + missing_w;
-                let least = source.least_share * source.continuous_w;
-                let on = if state.source_on {
-                    !may_stop || wanted > 0.5 * least
-                } else {
-                    wanted > least && state.soc < hold + 0.05
-                };
-                (on, wanted)
-            }
-        };
-        state.run_source(self.truck, wanted_w, on, dt);
     }
 
     fn finish(mut self, end: End) -> Run {
@@ -543,7 +490,16 @@ impl<'a> Loop<'a> {
         self.run.time_s = self.state.t_s;
         self.run.soc_end = self.state.soc;
         self.run.samples = self.kept.samples();
+        self.run.pack_end_c = self.state.heat.pack_c;
         self.run
+    }
+}
+
+/// Keeps the least that was left of a short-time budget, and the time in which it was spent.
+fn note_peak(noted: &mut (f64, f64), left: f64, dt: f64) {
+    noted.0 = noted.0.min(left);
+    if left < 1e-3 {
+        noted.1 += dt;
     }
 }
 

@@ -1,6 +1,6 @@
 //! What changes from step to step, and what the driveline can do in a state.
 
-use super::cooling::Temperatures;
+use super::cooling::{Drawn, Temperatures};
 use super::truck::Truck;
 use crate::plant::SourceKind;
 
@@ -27,16 +27,20 @@ pub(super) struct State {
     pub pack_peak: f64,
     pub soc: f64,
     pub heat: Temperatures,
-    /// Fans and chiller, watt, from the last step.
-    pub fans_w: f64,
+    /// What fans, chiller and heater drew in the last step.
+    pub drawn: Drawn,
+    /// Most power that a plug gives while it stands, watt.
+    pub plug_w: f64,
     /// Share of the drives' power that cooling allows.
     pub drive_cooling: f64,
     /// Source: electric power now; seconds that it has run; running or not.
     pub source_w: f64,
     pub source_ran_s: f64,
     pub source_on: bool,
-    /// Average of the bus power, which the source follows, watt.
-    pub bus_average_w: f64,
+    /// Fading averages of the bus power, watt; the source follows the first.
+    pub bus_average_w: [f64; 3],
+    /// Height above the sea, metre.
+    pub altitude_m: f64,
     pub fuel_j: f64,
     /// Share of the source's power that cooling allows.
     pub source_cooling: f64,
@@ -191,7 +195,7 @@ impl State {
         self.source_on = true;
         self.source_ran_s += dt;
         let warm = (self.source_ran_s / source.warm_up_s).min(1.0);
-        let most = source.continuous_w * warm * self.source_cooling;
+        let most = source.lasting_w(self.altitude_m) * warm * self.source_cooling;
         let least = source.least_share * source.continuous_w * warm;
         let aim = wanted_w.clamp(least.min(most), most);
         let step = source.ramp_per_s * source.continuous_w * dt;

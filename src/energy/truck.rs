@@ -1,9 +1,11 @@
 //! The truck as the time loop sees it: a mass, its resistances, its drives, packs and sources.
 
 use super::cooling::Cooling;
+use super::plug::{Socket, Takes};
 use super::resistance::Resistance;
-use crate::part::{Fuel, Part};
-use crate::plant::{Bank, Drive, Source, gas};
+use crate::part::Part;
+use crate::plant::gas::NaturalGas;
+use crate::plant::{Bank, Drive, Source, Tank};
 use crate::vehicle::{Item, Vehicle};
 
 /// Electric consumers besides the drives, watt.
@@ -26,6 +28,8 @@ pub struct Truck {
     pub radius_m: f64,
     /// Mass on the driven axles, kilogram.
     pub driven_kg: f64,
+    /// Mass that comes on them with each kilogram of load.
+    pub driven_share: f64,
     /// Friction between tyre and road.
     pub grip: f64,
     /// Drives.
@@ -38,12 +42,18 @@ pub struct Truck {
     pub fuel_j: f64,
     /// Same, kilogram.
     pub fuel_kg: f64,
+    /// Tanks whose fuel the source burns: mark and what is in it.
+    pub tanks: Vec<(String, Tank)>,
+    /// Charge inlets and on-board chargers.
+    pub sockets: Vec<Socket>,
+    /// Height of the start above the sea, metre.
+    pub altitude_m: f64,
     /// Consumers.
     pub accessories: Accessories,
     /// Power of a brake resistor, watt.
     pub resistor_w: f64,
-    /// Cooling, where its data are known; without it nothing gets hot.
-    pub cooling: Option<Cooling>,
+    /// Cooling, or what is missing for it; without it nothing gets hot.
+    pub cooling: Result<Cooling, String>,
 }
 
 /// What the vehicle does not say by itself.
@@ -57,8 +67,14 @@ pub struct Setting {
     pub drag_area_m2: f64,
     /// Rolling coefficient.
     pub rolling: f64,
+    /// Mass that comes on the driven axles with each kilogram of load.
+    pub driven_share: f64,
     /// Air temperature, °C.
     pub temperature_c: f64,
+    /// Height of the start above the sea, metre.
+    pub altitude_m: f64,
+    /// Natural gas, where its composition is stated.
+    pub gas: Option<NaturalGas>,
 }
 
 /// Friction of a truck tyre on a wet road (common practice: 0.6).
@@ -101,9 +117,21 @@ impl Truck {
         let (Ok(bank), Ok((drive, radius_m)), Ok(source)) = (bank, drive, source) else {
             return Err(missing);
         };
-        let (fuel_kg, fuel_j) = source
-            .as_ref()
-            .map_or((0.0, 0.0), |s| fuel_aboard(vehicle, s.fuel));
+        let tanks = source.as_ref().map_or_else(Vec::new, |s| {
+            let holds = |i: &&Item| i.part.contents.as_ref().is_some_and(|c| c.fuel == s.fuel);
+            let tank = |i: &Item| {
+                let contents = i.part.contents.as_ref()?;
+                let gas = setting.gas.as_ref();
+                let tank = Tank::of(contents, i.fill, setting.temperature_c, gas);
+                Some((i.tag.clone(), tank))
+            };
+            vehicle
+                .items
+                .iter()
+                .filter(holds)
+                .filter_map(tank)
+                .collect()
+        });
         Ok(Self {
             resistance: Resistance {
                 mass_kg: setting.gross_kg,
@@ -113,12 +141,16 @@ impl Truck {
             rotating_kg: setting.gross_kg * ROTATING,
             radius_m,
             driven_kg: setting.driven_kg,
+            driven_share: setting.driven_share,
             grip: GRIP,
             drive,
             bank,
             source,
-            fuel_j,
-            fuel_kg,
+            fuel_j: tanks.iter().map(|(_, t)| t.usable_j()).sum(),
+            fuel_kg: tanks.iter().map(|(_, t)| t.usable_kg()).sum(),
+            tanks,
+            sockets: sockets(vehicle),
+            altitude_m: setting.altitude_m,
             accessories: accessories(vehicle, setting.temperature_c),
             resistor_w: vehicle
                 .items
@@ -126,7 +158,7 @@ impl Truck {
                 .filter_map(|i| i.part.load.as_ref()?.brake_kw)
                 .sum::<f64>()
                 * 1e3,
-            cooling: Cooling::of(vehicle).ok(),
+            cooling: Cooling::of(vehicle),
         })
     }
 
@@ -143,6 +175,15 @@ impl Truck {
         self.drive.count * self.drive.inertia_kg_m2 * turns * turns
     }
 
+    /// The same truck with this load put on (or taken off), kilogram.
+    #[must_use]
+    pub fn loaded(&self, load_kg: f64) -> Self {
+        let mut truck = self.clone();
+        truck.resistance.mass_kg = (truck.resistance.mass_kg + load_kg).max(1.0);
+        truck.driven_kg = (truck.driven_kg + load_kg * self.driven_share).max(0.0);
+        truck
+    }
+
     /// Most force that the driven wheels can put on the road, newton.
     #[must_use]
     pub fn grip_n(&self) -> f64 {
@@ -150,18 +191,38 @@ impl Truck {
     }
 }
 
-/// Usable fuel in the tanks, kilogram and joule.
-fn fuel_aboard(vehicle: &Vehicle, fuel: Fuel) -> (f64, f64) {
-    let kg: f64 = vehicle
-        .items
-        .iter()
-        .filter_map(|item| {
-            let contents = item.part.contents.as_ref().filter(|c| c.fuel == fuel)?;
-            let left = 1.0 - contents.usable.unwrap_or(1.0);
-            Some(contents.full_kg * (item.fill - left).max(0.0))
-        })
-        .sum();
-    (kg, kg * gas::heating_value_mj_per_kg(fuel) * 1e6)
+/// Charge inlets and on-board chargers, in the order of the plan.
+fn sockets(vehicle: &Vehicle) -> Vec<Socket> {
+    let socket = |item: &Item, takes| Socket {
+        tag: item.tag.clone(),
+        part: item.part.id.clone(),
+        takes,
+    };
+    let missing = |item: &Item, what: &str| Err(format!("the {what} of {} is not known", item.tag));
+    let mut out = Vec::new();
+    for item in &vehicle.items {
+        if let Some(inlet) = &item.part.inlet {
+            let takes = match (&inlet.standard, inlet.max_a, inlet.max_v) {
+                (None, _, _) => missing(item, "standard"),
+                (_, None, _) => missing(item, "largest current"),
+                (_, _, None) => missing(item, "highest voltage"),
+                (Some(standard), Some(most_a), Some(most_v)) => Ok(Takes::Direct {
+                    standard: standard.clone(),
+                    most_a,
+                    most_v,
+                }),
+            };
+            out.push(socket(item, takes));
+        }
+        if let Some(charger) = &item.part.charger {
+            let takes = match charger.ac_kw {
+                None => missing(item, "power"),
+                Some(kw) => Ok(Takes::Alternating { most_w: kw * 1e3 }),
+            };
+            out.push(socket(item, takes));
+        }
+    }
+    out
 }
 
 fn sources(vehicle: &Vehicle) -> Result<Option<Source>, String> {

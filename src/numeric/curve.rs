@@ -31,17 +31,6 @@ impl Curve {
     pub fn at(&self, x: f64) -> f64 {
         between(&self.points, x)
     }
-
-    /// Slope of the stretch in which x lies; 0 outside.
-    #[must_use]
-    pub fn slope_at(&self, x: f64) -> f64 {
-        let above = self.points.partition_point(|(px, _)| *px <= x);
-        let below = above.checked_sub(1).and_then(|i| self.points.get(i));
-        match (below, self.points.get(above)) {
-            (Some(a), Some(b)) => (b.1 - a.1) / (b.0 - a.0),
-            _ => 0.0,
-        }
-    }
 }
 
 /// A table read at x, straight between its points, which rise in x; the end values hold outside, and a
@@ -69,8 +58,6 @@ mod tests {
         assert_eq!(curve.at(1.0), 3.0);
         assert_eq!(curve.at(2.5), 4.5);
         assert_eq!(curve.at(9.0), 4.0);
-        assert_eq!(curve.slope_at(0.5), 2.0);
-        assert_eq!(curve.slope_at(9.0), 0.0);
     }
 
     #[test]

@@ -173,6 +173,20 @@ data! {
         coolant_out_c: Option<f64>,
         /// What it burns.
         fuel: Option<Fuel>,
+        /// Seconds from start to full power.
+        warm_up_s: Option<f64>,
+        /// Least time that it runs once started, seconds.
+        least_run_s: Option<f64>,
+        /// Most that its power may rise in a second, as a share of full power.
+        ramp_share_s: Option<f64>,
+        /// Least power while it runs, as a share of full power.
+        least_share: Option<f64>,
+        /// Share of its power that is lost at the end of its life.
+        ageing_share: Option<f64>,
+        /// Height above the sea up to which it has full power, metres.
+        full_to_m: Option<f64>,
+        /// Share of its power that is lost with each further kilometre of height.
+        loss_per_km: Option<f64>,
     }
     /// An inverter or a DC-DC converter.
     Converter {

@@ -134,6 +134,13 @@ impl Part {
                 c.range_if("heat_coolant_kw", s.heat_coolant_kw, 0.0, 5_000.0);
                 c.range_if("heat_exhaust_kw", s.heat_exhaust_kw, 0.0, 5_000.0);
                 c.range_if("coolant_out_c", s.coolant_out_c, 0.0, 150.0);
+                c.range_if("warm_up_s", s.warm_up_s, 0.0, 3_600.0);
+                c.range_if("least_run_s", s.least_run_s, 0.0, 36_000.0);
+                c.range_if("ramp_share_s", s.ramp_share_s, 1e-4, 10.0);
+                c.range_if("least_share", s.least_share, 0.0, 1.0);
+                c.range_if("ageing_share", s.ageing_share, 0.0, 0.9);
+                c.range_if("full_to_m", s.full_to_m, -500.0, 9_000.0);
+                c.range_if("loss_per_km", s.loss_per_km, 0.0, 1.0);
             });
         }
         if let Some(v) = &self.converter {

@@ -89,6 +89,25 @@ impl Plan {
             c.range_if("reserve", d.reserve, 0.0, 0.9);
             c.range_if("health", d.health, 0.5, 1.0);
             c.range_if("hold_soc", d.hold_soc, 0.05, 0.98);
+            c.range_if("start_soc", d.start_soc, 0.02, 0.95);
+            let start = d.start_soc.unwrap_or(0.02).clamp(0.02, 0.95);
+            c.range_if("stop_soc", d.stop_soc, start + 0.03, 0.98);
+            if let Some(gas) = &d.gas {
+                c.under("gas", |c| {
+                    c.range("ethane", gas.ethane, 0.0, 0.3);
+                    c.range("propane", gas.propane, 0.0, 0.1);
+                    c.range("nitrogen", gas.nitrogen, 0.0, 0.2);
+                    c.range("carbon_dioxide", gas.carbon_dioxide, 0.0, 0.1);
+                });
+            }
+            if let Some(bay) = &d.bay {
+                c.under("bay", |c| {
+                    c.range("along_mm", bay.along_mm, -10_000.0, 20_000.0);
+                    c.range("off_mm", bay.off_mm, 0.0, 10_000.0);
+                    c.range("height_mm", bay.height_mm, 0.0, 5_000.0);
+                    c.range("reach_mm", bay.reach_mm, 100.0, 30_000.0);
+                });
+            }
             c.range_if("plug_hours", d.plug_hours, 0.0, 24.0);
         });
         c.done()

@@ -95,12 +95,91 @@ pub struct Duty {
     /// Share of the new energy that the packs still hold; 1 is new.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub health: Option<f64>,
-    /// State of charge that the generator or fuel cell holds.
+    /// How the generator or fuel cell is run; it follows the need when not given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub strategy: Option<Strategy>,
+    /// State of charge that the generator or fuel cell holds when it follows the need.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hold_soc: Option<f64>,
+    /// State of charge below which it starts when it is switched on and off.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub start_soc: Option<f64>,
+    /// State of charge above which it stops when it is switched on and off.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stop_soc: Option<f64>,
+    /// The packs start as cold or as warm as the air, without having been kept warm at a plug.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub soaked: bool,
+    /// Natural gas in mole fractions; what is missing to 1 is methane.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub gas: Option<GasMix>,
+    /// Where the truck is charged: the post, its cable.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bay: Option<Bay>,
     /// Hours at the plug in a day.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub plug_hours: Option<f64>,
+}
+
+/// How a generator or fuel cell is run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum Strategy {
+    /// Follows the average need and holds a state of charge.
+    Follow,
+    /// Full power from a low state of charge until a high one is reached.
+    OnOff,
+}
+
+/// Mole fractions of a natural gas besides methane.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct GasMix {
+    /// Ethane.
+    #[serde(default)]
+    pub ethane: f64,
+    /// Propane and what is heavier.
+    #[serde(default)]
+    pub propane: f64,
+    /// Nitrogen.
+    #[serde(default)]
+    pub nitrogen: f64,
+    /// Carbon dioxide.
+    #[serde(default)]
+    pub carbon_dioxide: f64,
+}
+
+/// Side of the truck at which a charging post stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+pub enum BaySide {
+    /// Left of the truck.
+    Left,
+    /// Right of the truck.
+    Right,
+    /// Ahead of the bumper.
+    Front,
+}
+
+/// A charging bay, with the truck standing as it is charged.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Bay {
+    /// Side at which the post stands.
+    pub side: BaySide,
+    /// Where the cable leaves the post: behind the front axle, mm; for a post ahead of the truck, to the
+    /// right of the middle.
+    pub along_mm: f64,
+    /// Free distance between the truck's side, or its bumper, and the post, mm.
+    pub off_mm: f64,
+    /// Height at which the cable leaves the post, mm.
+    pub height_mm: f64,
+    /// Length of cable that reaches from the post, mm.
+    pub reach_mm: f64,
 }
 
 impl Duty {

@@ -38,6 +38,9 @@ pub struct Cell {
     pub activation_j_mol: f64,
     /// Discharge power left at −20, 0, 25, 45, 60 °C, as a share (common practice).
     pub discharge_by_c: [(f64, f64); 5],
+    /// Energy that can be drawn at −20, 0, 20 °C, as a share (common practice): what is missing stays in
+    /// the cells until they are warm.
+    pub energy_by_c: [(f64, f64); 3],
     /// Charge power left at −20, 0, 10, 25, 45, 60 °C, as a share (common practice).
     pub charge_by_c: [(f64, f64); 6],
     /// Full cycles to 80 % of the energy, where the pack does not say (common practice).
@@ -70,6 +73,7 @@ const NMC: Cell = Cell {
         (45.0, 1.0),
         (60.0, 0.0),
     ],
+    energy_by_c: [(-20.0, 0.7), (0.0, 0.88), (20.0, 1.0)],
     charge_by_c: [
         (-20.0, 0.0),
         (0.0, 0.1),
@@ -104,6 +108,7 @@ const LFP: Cell = Cell {
         (45.0, 1.0),
         (60.0, 0.0),
     ],
+    energy_by_c: [(-20.0, 0.6), (0.0, 0.82), (20.0, 1.0)],
     charge_by_c: [
         (-20.0, 0.0),
         (0.0, 0.05),
@@ -139,6 +144,7 @@ const LTO: Cell = Cell {
         (45.0, 1.0),
         (60.0, 0.0),
     ],
+    energy_by_c: [(-20.0, 0.85), (0.0, 0.94), (20.0, 1.0)],
     charge_by_c: [
         (-20.0, 0.3),
         (0.0, 0.7),
@@ -204,6 +210,12 @@ impl Cell {
     #[must_use]
     pub fn discharge_share(&self, temperature_c: f64) -> f64 {
         between(&self.discharge_by_c, temperature_c)
+    }
+
+    /// Share of the energy that can be drawn at a temperature.
+    #[must_use]
+    pub fn energy_share(&self, temperature_c: f64) -> f64 {
+        between(&self.energy_by_c, temperature_c)
     }
 
     /// Share of the charge power that is left at a temperature.

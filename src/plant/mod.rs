@@ -11,9 +11,11 @@ mod cooler;
 mod drive;
 mod pack;
 mod source;
+mod tank;
 
 pub use cell::{Cell, TEMPERATURE_RANGE_C};
 pub use cooler::{Circuit, Cooled, FAN_M_S, Radiator, Stand, cross_flow};
 pub use drive::{AXLE_EFFICIENCY, Drive, DriveLoss, INVERTER_EFFICIENCY};
 pub use pack::{Bank, Draw};
 pub use source::{Source, SourceKind};
+pub use tank::{LEAST_MPA, ROUNDING, Tank};

@@ -160,6 +160,26 @@ impl Bank {
         self.energy_to_j(self.soc_high) - self.energy_to_j(self.soc_low)
     }
 
+    /// Lowest state of charge that can be used at a temperature: in the cold some of the energy cannot be
+    /// drawn, and is there again when the packs are warm.
+    #[must_use]
+    pub fn soc_low_at(&self, temperature_c: f64) -> f64 {
+        let share = self.cell.energy_share(temperature_c);
+        self.soc_low + (1.0 - share) * (self.soc_high - self.soc_low)
+    }
+
+    /// Energy that can be used at a temperature, joule.
+    #[must_use]
+    pub fn usable_at_j(&self, temperature_c: f64) -> f64 {
+        self.energy_to_j(self.soc_high) - self.energy_to_j(self.soc_low_at(temperature_c))
+    }
+
+    /// Highest voltage at the terminals, volt.
+    #[must_use]
+    pub fn top_v(&self) -> f64 {
+        self.series * self.cell.most_v
+    }
+
     /// Resistance, ohm. Age raises it as it lowers the energy (common practice).
     #[must_use]
     pub fn resistance_ohm(&self, temperature_c: f64, soc: f64) -> f64 {
@@ -173,7 +193,7 @@ impl Bank {
         let rated = self.continuous_w + (self.peak_w - self.continuous_w) * peak.clamp(0.0, 1.0);
         let cold = rated * self.cell.discharge_share(temperature_c);
         // The last two per cent of the window fade, so that the truck slows and does not stop dead.
-        let fade = ((soc - self.soc_low) / 0.02).clamp(0.0, 1.0);
+        let fade = ((soc - self.soc_low_at(temperature_c)) / 0.02).clamp(0.0, 1.0);
         let resistance = self.resistance_ohm(temperature_c, soc);
         let least_v = self.series * self.cell.least_v;
         let amps = ((self.open_v(soc) - least_v) / resistance).max(0.0);

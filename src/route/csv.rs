@@ -1,10 +1,11 @@
 //! Reads a route from a table: a header line that names columns with their units, then numbers.
 //!
 //! Trace: `time_s` and a speed column. Road: a distance column and any of speed, grade or elevation, and
-//! `stop_s`. Speeds `speed_mps`, `speed_kmh`, `speed_mph`; distances `distance_m`, `distance_km`,
+//! `stop_s`, `charger` (a standard such as CCS), `charger_kw` and `load_kg` (put on, or taken off with a
+//! minus). Speeds `speed_mps`, `speed_kmh`, `speed_mph`; distances `distance_m`, `distance_km`,
 //! `distance_mi`; `grade_pct`; `elevation_m`, `elevation_ft`. Lines that begin with # are remarks.
 
-use super::{Course, Profile, Route, Stop, Target, Weather};
+use super::{Charger, Course, Profile, Route, Stop, Target, Weather};
 use crate::quantity::M_PER_MI;
 use crate::source::{Basis, Problem, Problems, Source};
 
@@ -25,6 +26,9 @@ enum Column {
     Grade,
     Elevation(f64),
     Stop,
+    Charger,
+    ChargerPower,
+    Load,
 }
 
 impl Column {
@@ -41,6 +45,9 @@ impl Column {
             "elevation_m" => Self::Elevation(1.0),
             "elevation_ft" => Self::Elevation(0.3048),
             "stop_s" => Self::Stop,
+            "charger" => Self::Charger,
+            "charger_kw" => Self::ChargerPower,
+            "load_kg" => Self::Load,
             _ => return None,
         })
     }
@@ -54,12 +61,15 @@ impl Column {
             Self::Grade => (-STEEPEST_PCT, STEEPEST_PCT),
             Self::Elevation(unit) => (-500.0 / unit, 6_000.0 / unit),
             Self::Stop => (0.0, 1e6),
+            Self::Charger => (0.0, 0.0),
+            Self::ChargerPower => (1.0, 5_000.0),
+            Self::Load => (-60_000.0, 60_000.0),
         }
     }
 }
 
 /// One line of numbers, in our units.
-#[derive(Clone, Copy, Default)]
+#[derive(Clone, Default)]
 struct Line {
     time_s: f64,
     at_m: f64,
@@ -67,6 +77,9 @@ struct Line {
     grade: Option<f64>,
     height_m: Option<f64>,
     stop_s: f64,
+    standard: Option<String>,
+    charger_w: Option<f64>,
+    load_kg: f64,
 }
 
 /// Reads a route. `speed_mps` is what is driven where the table names no speed.
@@ -87,7 +100,7 @@ pub fn from_csv(file: &str, text: &str, speed_mps: f64) -> Result<Route, Problem
     let mut columns = Vec::new();
     for name in &names {
         let column = Column::named(name).ok_or_else(|| {
-            let hint = "time_s; distance_m, _km or _mi; speed_mps, _kmh or _mph; grade_pct; elevation_m or _ft; stop_s";
+            let hint = "time_s; distance_m, _km or _mi; speed_mps, _kmh or _mph; grade_pct; elevation_m or _ft; stop_s; charger; charger_kw; load_kg";
             Problems::from(problem("header", name, "is not a column that is known", hint))
         })?;
         columns.push((name.to_owned(), column));
@@ -170,6 +183,7 @@ pub fn from_csv(file: &str, text: &str, speed_mps: f64) -> Result<Route, Problem
         course,
         profile,
         weather: Weather::default(),
+        survey: None,
     })
 }
 
@@ -183,6 +197,14 @@ fn read_line(
     for ((name, column), text) in columns.iter().zip(record) {
         let at = || format!("row {row}, {name}");
         if text.is_empty() && !matches!(column, Column::Time | Column::Distance(_)) {
+            continue;
+        }
+        if *column == Column::Charger {
+            if text.chars().count() > 40 {
+                let hint = "a name of at most 40 characters";
+                return Err(Problem::new(file, at(), text, "is too long", hint));
+            }
+            line.standard = Some(text.to_owned());
             continue;
         }
         let (least, most) = column.range();
@@ -202,7 +224,23 @@ fn read_line(
             Column::Grade => line.grade = Some(value / 100.0),
             Column::Elevation(unit) => line.height_m = Some(value * unit),
             Column::Stop => line.stop_s = value,
+            Column::ChargerPower => line.charger_w = Some(value * 1e3),
+            Column::Load => line.load_kg = value,
+            Column::Charger => {}
         }
+    }
+    let charges = line.standard.is_some() || line.charger_w.is_some();
+    if charges && (line.standard.is_none() || line.stop_s <= 0.0) {
+        let hint = "charger and stop_s in the same line";
+        let at = format!("row {row}, charger");
+        let shown = line.standard.unwrap_or_default();
+        return Err(Problem::new(
+            file,
+            at,
+            shown,
+            "is no charger to stop at",
+            hint,
+        ));
     }
     Ok(line)
 }
@@ -264,10 +302,15 @@ fn paved(file: &str, lines: &[Line], speed_mps: f64) -> Result<(Course, Profile)
     }
     let stops = lines
         .iter()
-        .filter(|l| l.stop_s > 0.0)
+        .filter(|l| l.stop_s > 0.0 || l.load_kg.abs() > 0.0)
         .map(|l| Stop {
             at_m: l.at_m - first,
             dwell_s: l.stop_s,
+            charger: l.standard.clone().map(|standard| Charger {
+                standard,
+                power_w: l.charger_w,
+            }),
+            load_kg: l.load_kg,
         })
         .collect();
     let heights: Vec<(f64, f64)> = lines

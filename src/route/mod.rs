@@ -5,23 +5,73 @@
 //! test cycles are).
 
 mod csv;
+mod gpx;
+pub mod heights;
 mod profile;
 mod shipped;
 
 pub use csv::from_csv;
+pub use gpx::{from_gpx, ground_m};
 pub use profile::Profile;
-pub use shipped::{SHIPPED, shipped};
+pub use shipped::{NOT_SHIPPED, SHIPPED, shipped};
 
 use crate::source::Source;
 use serde::Serialize;
 
+/// Where a truck can be charged on the way.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Charger {
+    /// Standard of the plug, such as `CCS`.
+    pub standard: String,
+    /// Most power, watt; the standard's own limit when not given.
+    pub power_w: Option<f64>,
+}
+
 /// A place where the truck stands.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Stop {
     /// Where, metres from the start.
     pub at_m: f64,
     /// How long, seconds.
     pub dwell_s: f64,
+    /// What it can be charged by while it stands.
+    pub charger: Option<Charger>,
+    /// Load that is put on here, kilogram; negative is taken off.
+    pub load_kg: f64,
+}
+
+impl Stop {
+    /// Standing, and nothing else.
+    #[must_use]
+    pub const fn halt(at_m: f64, dwell_s: f64) -> Self {
+        Self {
+            at_m,
+            dwell_s,
+            charger: None,
+            load_kg: 0.0,
+        }
+    }
+}
+
+/// What was made of a recorded track, for whoever reads the result.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Survey {
+    /// Points in the file.
+    pub points: usize,
+    /// Points that no truck could have reached; left out.
+    pub wild: usize,
+    /// Speeds are the track's own.
+    pub timed: bool,
+    /// Speed that was taken because the track has no times, metres per second.
+    pub speed_mps: Option<f64>,
+    /// Stops that were found in it.
+    pub stops: usize,
+    /// Climb before the heights were smoothed, metre.
+    pub raw_climb_m: f64,
+    /// Climb after, metre.
+    pub climb_m: f64,
+    /// How they were smoothed.
+    pub method: &'static str,
 }
 
 /// Speed that is wanted from a place on.
@@ -61,7 +111,7 @@ pub struct Weather {
     pub temperature_c: f64,
     /// Wind against the truck, metres per second; negative pushes.
     pub headwind_mps: f64,
-    /// Height above the sea, metres; thins the air.
+    /// Height of the start above the sea, metres; thins the air.
     pub altitude_m: f64,
 }
 
@@ -80,7 +130,13 @@ impl Weather {
     /// this height, at this temperature.
     #[must_use]
     pub fn air_kg_m3(&self) -> f64 {
-        let share = (1.0 - 2.255_77e-5 * self.altitude_m).max(0.1);
+        self.air_above_kg_m3(0.0)
+    }
+
+    /// The same so many metres above the start; temperature is taken as equal all along.
+    #[must_use]
+    pub fn air_above_kg_m3(&self, above_m: f64) -> f64 {
+        let share = (1.0 - 2.255_77e-5 * (self.altitude_m + above_m)).max(0.1);
         let pressure_pa = 101_325.0 * crate::numeric::pow(share, 5.255_88);
         pressure_pa / (287.053 * (self.temperature_c + 273.15))
     }
@@ -101,6 +157,8 @@ pub struct Route {
     pub profile: Profile,
     /// Weather.
     pub weather: Weather,
+    /// Where the route comes from a recorded track: what was made of it.
+    pub survey: Option<Survey>,
 }
 
 impl Route {
@@ -121,6 +179,16 @@ impl Route {
             },
             profile: Profile::level(),
             weather: Weather::default(),
+            survey: None,
+        }
+    }
+
+    /// Stops, in the order of the road; a trace has none.
+    #[must_use]
+    pub fn stops(&self) -> &[Stop] {
+        match &self.course {
+            Course::Road { stops, .. } => stops,
+            Course::Trace { .. } => &[],
         }
     }
 
@@ -163,7 +231,7 @@ impl Route {
                     }));
                     stops.extend(halts.iter().map(|s| Stop {
                         at_m: s.at_m + by,
-                        ..*s
+                        ..s.clone()
                     }));
                 }
                 (

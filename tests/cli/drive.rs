@@ -109,3 +109,57 @@ fn charts_are_written_as_files_and_their_tables_as_data() {
     assert_eq!((ran.code, ran.out.as_str()), (2, ""));
     assert!(ran.err.contains("drive-charge.svg"), "{}", ran.err);
 }
+
+/// A recorded track, a named inlet, and what is asked for in the wrong way.
+#[test]
+fn tracks_and_inlets_are_taken_by_name() {
+    let plan = "examples/prairie-loop.json";
+    let file = std::env::temp_dir().join(format!("axlewright-{}.gpx", std::process::id()));
+    let points: String = (0..400)
+        .map(|i| {
+            let (lat, z) = (45.0 + f64::from(i) * 1e-4, 100.0 + 0.3 * f64::from(i));
+            format!("<trkpt lat=\"{lat}\" lon=\"7\"><ele>{z}</ele></trkpt>")
+        })
+        .collect();
+    let text =
+        format!("<gpx version=\"1.1\" creator=\"t\"><trk><trkseg>{points}</trkseg></trk></gpx>");
+    std::fs::write(&file, text).unwrap();
+    let path = file.to_str().unwrap();
+    let words = run(&["drive", plan, "--route", path, "--speed", "50mph"]);
+    assert!(words.code < 2 && words.err.is_empty(), "{}", words.err);
+    for word in [
+        "Recorded track",
+        "as recorded",
+        "median",
+        "80.5 km/h",
+        "0–60 mph",
+        "tank T1",
+    ] {
+        assert!(words.out.contains(word), "{word}: {}", words.out);
+    }
+    let ran = run(&["drive", plan, "--route", path, "--format", "json"]);
+    let data: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
+    assert!((data["survey"]["climb_m"].as_f64().unwrap() - 119.7).abs() < 1.0);
+    assert_eq!(data["ranges"].as_array().unwrap().len(), 4);
+    assert!(data["tanks"][0]["usable_kg"].as_f64().unwrap() > 100.0);
+    assert!(data["grades"]["sprint"]["to_60_mph_s"].as_f64().unwrap() > 10.0);
+    std::fs::remove_file(&file).unwrap();
+
+    let plug = run(&["charge", plan, "--inlet", "H3", "--format", "json"]);
+    let data: serde_json::Value = serde_json::from_str(&plug.out).unwrap();
+    assert_eq!(data["Ok"]["inlet"], "H3");
+    assert!(
+        data["Ok"]["by"].as_str().unwrap().contains("CCS"),
+        "{}",
+        plug.out
+    );
+    for (command, word) in [
+        (vec!["drive", plan, "--route", "missing.gpx"], "missing.gpx"),
+        (vec!["drive", plan, "--speed", "900mph"], "900mph"),
+    ] {
+        let ran = run(&command);
+        assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{command:?}");
+        assert!(ran.err.contains(word), "{command:?}: {}", ran.err);
+    }
+    assert!(run(&["routes"]).out.contains("appendix A"));
+}

@@ -1,11 +1,11 @@
 //! Whole plans on routes: what the examples do, and the hand figures of the three conversions.
 
 use axlewright_core::assessment::{Assessment, Journey};
-use axlewright_core::energy::{End, Resistance, held_speed_mps};
+use axlewright_core::energy::{Resistance, held_speed_mps};
 use axlewright_core::findings::{self, Severity};
 use axlewright_core::library::Library;
 use axlewright_core::plan::Plan;
-use axlewright_core::route::shipped;
+use axlewright_core::route::{SHIPPED, shipped};
 use serde::Deserialize;
 use std::path::Path;
 
@@ -62,7 +62,7 @@ fn speeds_on_six_per_cent_of_the_three_conversions() {
     }
 }
 
-fn drive(example: &str, route: &str, change: impl Fn(&mut Plan)) -> Journey {
+pub fn drive(example: &str, route: &str, change: impl Fn(&mut Plan)) -> Journey {
     let path = Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("examples")
         .join(example);
@@ -73,31 +73,32 @@ fn drive(example: &str, route: &str, change: impl Fn(&mut Plan)) -> Journey {
     Journey::of(assessment.answers, &shipped(route).unwrap(), &mut |_| true).unwrap()
 }
 
-const MI: f64 = 1_609.344;
-
-/// Common practice, so a band: a laden tractor takes 1.5 to 2.6 kWh a mile on the cruise cycles.
+/// Every plan on every route that is shipped: the ledger closes, and nothing is not finite.
 #[test]
-fn laden_tractors_take_what_the_trade_knows() {
-    for example in [
-        "gullwharf-drayage.json",
-        "prairie-loop.json",
-        "harbour-hydrogen.json",
-    ] {
-        for route in ["cruise-55", "cruise-65"] {
-            let journey = drive(example, route, |plan| plan.duty.trips_a_day = Some(6));
-            assert_eq!(journey.run.end, End::Finished, "{example} {route}");
-            let per_mile = journey.per_m_j / 3.6e6 * MI;
-            // The heaviest of them, on the faster cycle, from a standstill and over 13 miles only, is
-            // above the band; that is stated, not tuned away.
-            let heavy_and_fast = route == "cruise-65" && journey.gross_kg > 36_000.0;
-            let most = if heavy_and_fast { 2.8 } else { 2.6 };
+fn the_ledger_closes_for_every_plan_on_every_route() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples");
+    let mut driven = 0;
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let name = entry.unwrap().file_name().into_string().unwrap();
+        if !name.ends_with(".json") || name.ends_with(".schema.json") {
+            continue;
+        }
+        let text = std::fs::read_to_string(format!("examples/{name}")).unwrap();
+        let plan = Plan::from_json(&name, &text).unwrap();
+        for (route, _) in SHIPPED {
+            let assessment = Assessment::of(&plan, &Library::shipped()).unwrap();
+            let journey = Journey::of(assessment.answers, &shipped(route).unwrap(), &mut |_| true);
+            let Ok(journey) = journey else { continue };
+            let gap = journey.run.ledger.gap();
+            assert!(gap < 1e-9, "{name} {route}: {gap}");
             assert!(
-                (1.5..=most).contains(&per_mile),
-                "{example} {route}: {per_mile} kWh/mi"
+                journey.range_m.is_finite() && journey.per_m_j > 0.0,
+                "{name} {route}"
             );
-            assert!(journey.run.ledger.gap() < 1e-9, "{example} {route}");
+            driven += 1;
         }
     }
+    assert!(driven >= 90, "{driven}");
 }
 
 /// A heavier truck goes less far, an older pack too, and cold costs.
@@ -150,47 +151,4 @@ fn every_finding_of_a_drive_is_whole() {
             "{example}"
         );
     }
-}
-
-/// On a hot grade a fuel cell with a radiator made for a diesel's coolant loses power to heat.
-#[test]
-fn a_hot_grade_takes_power_from_a_fuel_cell_with_a_small_radiator() {
-    let hot = |plan: &mut Plan| {
-        plan.duty.temperature_c = Some(40.0);
-        plan.duty.hold_soc = Some(0.9);
-    };
-    let bare = |plan: &mut Plan| {
-        hot(plan);
-        let library = Library::shipped();
-        let front: Vec<String> = plan
-            .placed
-            .iter()
-            .filter(|p| {
-                let part = library.parts.get(&p.part);
-                part.and_then(|part| part.cooler.as_ref())
-                    .is_some_and(|c| c.face_m2.is_some())
-            })
-            .map(|p| p.tag.clone())
-            .collect();
-        assert!(
-            front.len() > 1,
-            "the example has radiators behind the cab: {front:?}"
-        );
-        let keep = front.first().cloned().unwrap();
-        plan.placed
-            .retain(|p| !front.contains(&p.tag) || p.tag == keep);
-    };
-    let with = drive("harbour-hydrogen.json", "hill-climb", hot);
-    let without = drive("harbour-hydrogen.json", "hill-climb", bare);
-    assert!(
-        without.run.source_least < 0.95,
-        "{}",
-        without.run.source_least
-    );
-    assert!(
-        with.run.source_least > without.run.source_least + 0.05,
-        "{} {}",
-        with.run.source_least,
-        without.run.source_least
-    );
 }

@@ -2,8 +2,8 @@
 
 use super::rig;
 use axlewright_core::energy::{
-    GRAVITY, Limits, Outlet, PLUGS, Plug, Resistance, charge, held_speed_mps, launch_grade,
-    rainflow,
+    GRAVITY, Limits, OUTLETS, Outlet, PLUGS, Plug, Resistance, charge, held_speed_mps,
+    launch_grade, rainflow,
 };
 use axlewright_core::part::{Chemistry, Fuel, SourceUnit};
 use axlewright_core::plant::gas::{HYDROGEN_MJ_PER_KG, Hydrogen, Methane};
@@ -513,6 +513,7 @@ fn plugs_and_outlets() {
             volts: row.given("V_line"),
             amps: row.given("I_A"),
             phases: row.given("phases") as u8,
+            ..OUTLETS[0]
         };
         row.expect("P_kW", outlet.power_w() / 1e3);
     });
@@ -572,6 +573,7 @@ fn radiators_and_the_heat_of_fuel_cells() {
                 heat_exhaust_kw: None,
                 coolant_out_c: Some(row.given("T_coolant_C")),
                 fuel: Some(Fuel::Hydrogen),
+                ..SourceUnit::default()
             },
         )
         .unwrap();

@@ -1,8 +1,8 @@
 //! Trucks that are nothing but numbers, for cases with known answers.
 
 use axlewright_core::energy::{Accessories, Resistance, Truck};
-use axlewright_core::part::{Battery, Chemistry, Motor};
-use axlewright_core::plant::{Bank, Drive};
+use axlewright_core::part::{Battery, Chemistry, Fuel, Motor, SourceUnit};
+use axlewright_core::plant::{Bank, Drive, Source};
 
 /// A bank of one pack.
 pub fn bank(chemistry: Chemistry, energy_kwh: f64, power_kw: f64) -> Bank {
@@ -48,17 +48,40 @@ pub fn tractor() -> Truck {
         rotating_kg: 680.0,
         radius_m: 0.506,
         driven_kg: 15_400.0,
+        driven_share: 0.5,
         grip: 0.6,
         drive: drive(),
         bank: bank(Chemistry::Lfp, 500.0, 500.0),
         source: None,
         fuel_j: 0.0,
         fuel_kg: 0.0,
+        tanks: Vec::new(),
+        sockets: Vec::new(),
+        altitude_m: 0.0,
         accessories: Accessories {
             driving_w: 3_000.0,
             climate_w: 0.0,
         },
         resistor_w: 0.0,
-        cooling: None,
+        cooling: Err("a truck of numbers has no radiator".to_owned()),
     }
+}
+
+/// The same with a small pack, a generator and fuel for the day.
+pub fn range_extended() -> Truck {
+    let mut truck = tractor();
+    truck.bank = bank(Chemistry::Nmc, 180.0, 400.0);
+    let unit = SourceUnit {
+        continuous_kw: Some(150.0),
+        efficiency: Some(0.34),
+        efficiency_half: Some(0.31),
+        heat_coolant_kw: Some(150.0),
+        coolant_out_c: Some(95.0),
+        fuel: Some(Fuel::NaturalGas),
+        ..SourceUnit::default()
+    };
+    truck.source = Some(Source::of("generator", &unit).unwrap());
+    truck.fuel_j = 200.0 * 50e6;
+    truck.fuel_kg = 200.0;
+    truck
 }

@@ -23,7 +23,7 @@ pub static CHECK: Check<Journey> = Check {
 const LIMIT_C: f64 = 65.0;
 
 fn run(journey: &Journey, report: &mut Report) {
-    if let Err(missing) = &journey.cooling {
+    if let Err(missing) = &journey.truck.cooling {
         report.not_assessed("drive", missing);
         return;
     }

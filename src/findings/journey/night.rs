@@ -29,7 +29,7 @@ fn run(journey: &Journey, report: &mut Report) {
             let sentence = Phrase::new()
                 .text(format!(
                     "{} fills the packs from the day's end in ",
-                    plugged.by
+                    plugged.feed.by
                 ))
                 .quantity(Measure::Time, time)
                 .text(", and from 10 to 80 % in ")

@@ -12,13 +12,17 @@ pub static CHECK: Check<Journey> = Check {
     method: "Energy above the lowest state of charge at the end, held against the share of the usable energy that is to be kept.",
     source: "common practice: 10 to 20 % of the usable energy",
     applies: "drives without a source that refills the packs",
-    assumes: &["energy between the states of charge in use, at the plan's state of health"],
+    assumes: &[
+        "energy between the states of charge in use, at the plan's state of health",
+        "in the cold a part of it cannot be drawn (common practice, by chemistry), at the temperature that the packs have at the end",
+    ],
     run,
 };
 
 fn run(journey: &Journey, report: &mut Report) {
     let bank = &journey.truck.bank;
-    let wanted = bank.usable_j() * journey.reserve;
+    let usable = bank.usable_at_j(journey.run.pack_end_c);
+    let wanted = usable * journey.reserve;
     let left = journey.left_j();
     let severity = if left < 0.0 {
         Severity::Fails
@@ -28,7 +32,7 @@ fn run(journey: &Journey, report: &mut Report) {
     let sentence = Phrase::new()
         .quantity(Measure::Energy, left)
         .text(" of ")
-        .quantity(Measure::Energy, bank.usable_j())
+        .quantity(Measure::Energy, usable)
         .text(" usable are left at the end of the day; ")
         .quantity(Measure::Energy, wanted)
         .text(" are to be kept.");

@@ -24,7 +24,7 @@ fn run(journey: &Journey, report: &mut Report) {
     let Some(source) = &journey.truck.source else {
         return;
     };
-    if let Err(missing) = &journey.cooling {
+    if let Err(missing) = &journey.truck.cooling {
         report.not_assessed("source", missing);
         return;
     }

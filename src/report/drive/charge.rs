@@ -33,7 +33,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     {
         let (figures, power, soc) = figures(charge, units);
         page.tables
-            .push(figures.table(&format!("By {}, {name}", plugged.by), "moments"));
+            .push(figures.table(&format!("By {}, {name}", plugged.feed.by), "moments"));
         add(
             &mut powers,
             &figures,
@@ -53,7 +53,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     states.reaches = vec![0.0, 100.0];
     let chart = Chart {
         id: "drive-charge",
-        title: format!("Charging by {}", plugged.by),
+        title: format!("Charging by {}", plugged.feed.by),
         description:
             "Power into the packs and their state of charge over the minutes at the plug, from the \
                       end of the day and from 10 to 80 %."

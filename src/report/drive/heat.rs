@@ -11,7 +11,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     let checks = ["source-heat", "drive-heat"];
     let mut page = page("drive-heat", "Heat", &checks, found, units);
     let Some(heat) = journey.heat() else {
-        if let Err(missing) = &journey.cooling {
+        if let Err(missing) = &journey.truck.cooling {
             let said = format!("Not assessed: {missing}.");
             if !page.lead.iter().any(|line| line.contains(missing.as_str())) {
                 page.lead.push(said);
