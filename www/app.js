@@ -1,5 +1,6 @@
 // Puts the page together. What each piece does is in the file of its name.
 
+import { DrivePanel } from "./drive.js";
 import { Files } from "./files.js";
 import { Judgement } from "./judgement.js";
 import { Keep } from "./keep.js";
@@ -15,7 +16,7 @@ import { by, el, say, tell } from "./dom.js";
 
 const PANELS = [
   ["shelf", "Shelf"], ["part", "Part"], ["truck", "Truck"],
-  ["load", "Load"], ["sheets", "Sheets"], ["notes", "Notes"],
+  ["load", "Load"], ["drive", "Drive"], ["sheets", "Sheets"], ["notes", "Notes"],
 ];
 
 try {
@@ -29,10 +30,16 @@ async function start(bench) {
   const judgement = new Judgement(bench, stage);
   const pages = new Pages(bench);
   const tabs = new Tabs(document.querySelector("[role=tablist]"), PANELS);
+  tabs.onChoose = name => by("stage").toggleAttribute("data-driving", name === "drive");
   const keep = new Keep(bench);
   const part = new PartPanel(bench, stage, by("panel-part"));
   new TruckPanel(bench, by("panel-truck"));
   new LoadPanel(bench, by("panel-load"));
+  const drive = new DrivePanel(bench, by("panel-drive"));
+  drive.onDriven = () => {
+    judgement.draw(bench.view, bench.trial !== null);
+    pages.draw(bench.view, false);
+  };
   new NotesPanel(bench, by("panel-notes"));
   nameAndUnits(bench, () => shelf.fill());
 
@@ -66,6 +73,7 @@ async function start(bench) {
   // The second program comes when the first view is there: it must be at hand without a network too.
   (globalThis.requestIdleCallback ?? setTimeout)(() => {
     bench.study.start();
+    drive.begin();
     workOffline(bench.study.loaded);
   });
   tell(`${bench.view.name} is on the bench`);

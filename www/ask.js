@@ -23,7 +23,7 @@ export class Study {
     this.worker = new Worker(new URL("./study-worker.js", import.meta.url), { type: "module" });
     this.worker.addEventListener("message", ({ data }) => this.heard(data));
     this.worker.addEventListener("error", event => this.stop(new Error(event.message || "it could not be loaded")));
-    for (const [name, text] of this.added) this.send("toml", [name, text]).catch(() => {});
+    for (const [name, [text, ask]] of this.added) this.send(ask, [name, text]).catch(() => {});
   }
 
   heard({ number, loaded, broken, answer, failed, share }) {
@@ -57,10 +57,10 @@ export class Study {
     return this.send(name, args, onShare, newer);
   }
 
-  /** Reads a data file that a person wrote: `{what, data}`, or `{problems}`. */
-  async addFile(name, text) {
-    const answer = await this.ask("toml", [name, text]);
-    if (answer.problems === undefined) this.added.set(name, text);
+  /** Reads a data file that a person wrote: `{what, data}`, or `{problems}`; a route: `{id, name}`. */
+  async addFile(name, text, ask = "toml") {
+    const answer = await this.ask(ask, [name, text]);
+    if (answer.problems === undefined) this.added.set(name, [text, ask]);
     return answer;
   }
 

@@ -54,6 +54,7 @@ export class Files {
         continue;
       }
       opened.push(`${file.name}: ${answer.what}`);
+      if (answer.route) this.bench.enter("duty.route", answer.route);
       if (answer.what.startsWith("plan ")) this.keep.setAside(before);
       else this.keep.addFile(file.name, text);
     }

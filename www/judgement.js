@@ -29,9 +29,31 @@ export class Judgement {
     say(this.verdictText, text);
     rows(by("bars"), view.bars, bar => bar.id, makeBar, (row, bar) => updateBar(row, bar, trial));
     this.drawPayload(view.payload);
-    this.drawSieve(view.findings);
-    this.drawFindings(view.findings);
+    this.drawDriven();
+    this.drawSieve(this.findings);
+    this.drawFindings(this.findings);
     by("judgement").toggleAttribute("data-trial", trial);
+  }
+
+  /** Those of the truck and those of its drive, the worst first. */
+  get findings() {
+    const { view, drive } = this.bench;
+    const rank = finding => ORDER.indexOf(finding.severity);
+    return [...view.findings, ...(drive?.findings ?? [])].sort((a, b) => rank(a) - rank(b));
+  }
+
+  /** What the drive came to, in one line. */
+  drawDriven() {
+    const { drive } = this.bench;
+    const host = by("driven");
+    host.hidden = drive === null;
+    if (drive === null) return;
+    this.drivenMark ??= mark(drive.severity);
+    this.drivenText ??= el("span", { class: "sentence" });
+    if (!host.firstChild) host.append(this.drivenMark, this.drivenText);
+    setMark(this.drivenMark, drive.severity);
+    say(this.drivenText, drive.said);
+    host.toggleAttribute("data-stale", drive.stale === true);
   }
 
   payload() {
@@ -57,8 +79,8 @@ export class Judgement {
         mark(severity), el("span", {}, WORDS[severity]), count);
       box.addEventListener("click", () => {
         if (!this.hidden.delete(severity)) this.hidden.add(severity);
-        this.drawFindings(this.bench.view.findings);
-        this.drawSieve(this.bench.view.findings);
+        this.drawFindings(this.findings);
+        this.drawSieve(this.findings);
       });
       this.chips.set(severity, { box, count });
       by("sieve").append(box);

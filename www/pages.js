@@ -23,15 +23,21 @@ export class Pages {
   }
 
   draw(view, trial) {
-    rows(by("pages"), view.pages, page => page.id, page => this.choice(page), (row, page) => {
+    this.list(by("pages"), view.pages);
+    this.list(by("drive-pages"), this.bench.drive?.pages ?? []);
+    if (this.open === null) return;
+    if (!trial) this.renew();
+    else this.frame ||= requestAnimationFrame(() => this.renew());
+  }
+
+  list(host, pages) {
+    rows(host, pages, page => page.id, page => this.choice(page), (row, page) => {
       const marked = page.severity !== undefined;
       row.sign.toggleAttribute("hidden", !marked);
       if (marked) setMark(row.sign, page.severity);
       say(row.word, marked ? `, ${WORDS[page.severity]}` : "");
+      row.button.setAttribute("aria-expanded", String(page.id === this.open));
     });
-    if (this.open === null) return;
-    if (!trial) this.renew();
-    else this.frame ||= requestAnimationFrame(() => this.renew());
   }
 
   choice(page) {
@@ -63,14 +69,14 @@ export class Pages {
   }
 
   button(id) {
-    return by("pages").querySelector(`[data-page="${CSS.escape(id)}"]`);
+    return document.querySelector(`[data-page="${CSS.escape(id)}"]`);
   }
 
   lay() {
     const open = this.open !== null;
     this.element.hidden = !open;
     by("stage").toggleAttribute("data-paged", open);
-    for (const { button } of by("pages").rowsByKey.values()) {
+    for (const button of document.querySelectorAll("[data-page]")) {
       button.setAttribute("aria-expanded", String(button.dataset.page === this.open));
     }
   }
@@ -120,7 +126,8 @@ export class Pages {
   /** Before the first answer: which page it will be. */
   expect(id) {
     this.shown = "";
-    say(this.title, this.bench.view.pages.find(page => page.id === id)?.title);
+    const { view, drive } = this.bench;
+    say(this.title, [...view.pages, ...(drive?.pages ?? [])].find(page => page.id === id)?.title);
     this.body.replaceChildren(el("p", { class: "hint" }, "Working it out…"));
   }
 }

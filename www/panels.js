@@ -7,6 +7,8 @@ import { options, showFields } from "./fields.js";
 const TRUCK = /^(wheelbase|splice|fifth-wheel|raised|frame)/;
 /** The turn, the ramp and the bump that it must take. */
 const MOVING = /^moving/;
+/** What the drive takes: its own panel shows it. */
+const DUTY = /^duty\./;
 
 /** A button that does something to the chosen part. */
 function command(words, key, action) {
@@ -168,7 +170,7 @@ export class LoadPanel {
       el("details", {}, el("summary", {}, "Turn, ramp and bump"), this.moving));
     bench.onView(view => {
       const of = wanted => view.controls.filter(field => !TRUCK.test(field.id)
-        && MOVING.test(field.id) === wanted);
+        && !DUTY.test(field.id) && MOVING.test(field.id) === wanted);
       showFields(this.fields, of(false), bench);
       showFields(this.moving, of(true), bench);
     });
@@ -251,6 +253,7 @@ export class Tabs {
 
   choose(name) {
     this.chosen = name;
+    this.onChoose?.(name);
     for (const [each, button] of this.buttons) {
       const chosen = each === name;
       button.setAttribute("aria-selected", String(chosen));

@@ -17,6 +17,8 @@ export class Bench {
   constructor(planner) {
     this.planner = planner;
     this.study = new Study(this);
+    /** What the last drive came to; null until one was driven. */
+    this.drive = null;
     this.options = {
       units: "metric",
       selected: null,
@@ -122,7 +124,9 @@ export class Bench {
   }
 
   /** A page of answers, of what is on screen: the plan, or what is being tried. */
-  page(id) {
+  async page(id) {
+    const driven = this.drive?.pages.find(page => page.id === id);
+    if (driven) return driven;
     return this.study.ask("page", [id, this.options, this.trial]);
   }
 
@@ -187,9 +191,18 @@ export class Bench {
 
   /** Adds a chassis, trailer, parts or law that a person wrote. Returns {what} or {problems}. */
   async add(name, text) {
+    if (/\.(csv|gpx)$/i.test(name)) return this.addRoute(name, text);
     const answer = await this.study.addFile(name, text);
     if (answer.problems !== undefined) return answer;
     return read(this.planner.add(name, JSON.stringify(answer.data)));
+  }
+
+  /** Adds a route from a table or a recorded track; the plan drives the one that was added last. */
+  async addRoute(name, text) {
+    const answer = await this.study.addFile(name, text, "add_route");
+    if (answer.problems !== undefined) return answer;
+    this.onRoute?.();
+    return { what: `route ${answer.name}`, route: answer.id };
   }
 
   fresh(begin) {

@@ -63,6 +63,7 @@ export class Sheets {
       const { view } = this.bench;
       const drawings = await Promise.all(VIEWS.map(([name]) => this.sheet(name)));
       const pages = await Promise.all(view.pages.map(({ id }) => this.bench.page(id)));
+      pages.push(...(this.bench.drive?.pages ?? []));
       this.lay(drawings.map(each => each.svg), pages);
       this.prepared = true;
       print();

@@ -8,19 +8,14 @@ use crate::findings::{self, Severity};
 use crate::library::Library;
 use crate::quantity::{M_PER_MI, Units};
 use crate::report;
-use crate::route::{Route, from_csv, from_gpx, shipped};
+use crate::route::{Route, USUAL, USUAL_MPS, from_csv, from_gpx, shipped};
 use std::path::Path;
 use std::process::ExitCode;
-
-/// Speed where a file names none and the command neither, metre per second (80 km/h).
-const PLAIN_MPS: f64 = 80.0 / 3.6;
-/// Route when neither the command nor the plan names one.
-const USUAL: &str = "cruise-65";
 
 fn route(named: Option<&str>, plan: Option<&str>, speed: Option<&str>) -> Result<Route, Failure> {
     let id = named.or(plan).unwrap_or(USUAL);
     let path = Path::new(id);
-    let speed_mps = speed.map_or(Ok(PLAIN_MPS), pace)?;
+    let speed_mps = speed.map_or(Ok(USUAL_MPS), pace)?;
     let is = |ending: &str| {
         path.extension()
             .is_some_and(|e| e.eq_ignore_ascii_case(ending))

@@ -13,7 +13,7 @@ mod shipped;
 pub use csv::from_csv;
 pub use gpx::{from_gpx, ground_m};
 pub use profile::Profile;
-pub use shipped::{NOT_SHIPPED, SHIPPED, shipped};
+pub use shipped::{NOT_SHIPPED, SHIPPED, USUAL, USUAL_MPS, shipped};
 
 use crate::source::Source;
 use serde::Serialize;

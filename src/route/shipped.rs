@@ -24,6 +24,11 @@ pub const SHIPPED: [(&str, &str); 11] = [
     ("hill-climb", "Hill climb, 6 % for 10 km, 65 km/h wanted"),
 ];
 
+/// The route when nobody names one.
+pub const USUAL: &str = "cruise-65";
+/// Speed where a file names none and nobody else does, metre per second (80 km/h).
+pub const USUAL_MPS: f64 = 80.0 / 3.6;
+
 /// What is missing among them, and why: said where routes are listed.
 pub const NOT_SHIPPED: &str = "Not here: the heavy-duty transient cycle of 40 CFR part 1037, appendix A \
                                (668 s, 2.85 mi): its figures were not at hand in a text of the \

@@ -137,6 +137,12 @@ impl Session {
         {
             return edit;
         }
+        if let Some(edit) = field
+            .strip_prefix("duty.")
+            .and_then(|field| super::duty::edit(&self.plan().duty, field, typed, read))
+        {
+            return edit;
+        }
         let rest = field.strip_prefix("part.").ok_or_else(unknown)?;
         let (tag, what) = rest.rsplit_once('.').ok_or_else(unknown)?;
         let vehicle = self.vehicle()?;

@@ -221,7 +221,7 @@ pub(super) fn controls(
                 )
                 .within(Measure::Length, -2_000.0, 20_000.0, units),
             );
-            return law_fields(session, plan, fields, units);
+            return law_fields(session, vehicle, plan, fields, units);
         };
         for (id, label, x) in [
             ("payload-front", "Payload from", front_x_mm),
@@ -234,10 +234,16 @@ pub(super) fn controls(
             );
         }
     }
-    law_fields(session, plan, fields, units)
+    law_fields(session, vehicle, plan, fields, units)
 }
 
-fn law_fields(session: &Session, plan: &Plan, mut fields: Vec<Field>, units: Units) -> Vec<Field> {
+fn law_fields(
+    session: &Session,
+    vehicle: &Vehicle,
+    plan: &Plan,
+    mut fields: Vec<Field>,
+    units: Units,
+) -> Vec<Field> {
     let promised = plan.loads.target_payload_kg;
     fields.push(
         Field::number("target", "Promised payload", Measure::Mass, promised, units)
@@ -246,6 +252,8 @@ fn law_fields(session: &Session, plan: &Plan, mut fields: Vec<Field>, units: Uni
     );
     super::law_fields::add(session, plan, &mut fields, units);
     fields.extend(super::moving::fields(&plan.moving, units));
+    let sourced = vehicle.items.iter().any(|i| i.part.power_source.is_some());
+    fields.extend(super::duty::fields(&plan.duty, sourced, units));
     fields
 }
 

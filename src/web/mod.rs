@@ -7,6 +7,8 @@ mod bars;
 #[cfg(all(target_arch = "wasm32", any(feature = "planner", feature = "study")))]
 mod boundary;
 mod catalogue;
+mod drive;
+mod duty;
 mod enter;
 mod fields;
 mod law_fields;
@@ -21,6 +23,7 @@ mod view;
 pub use boundary::Planner;
 #[cfg(all(target_arch = "wasm32", feature = "study"))]
 pub use boundary::Study;
+pub use drive::{DriveView, RouteChoice, Routes};
 pub use session::{Examples, Session};
 pub use snap::{SnapAnswer, SnapQuestion};
 pub use view::{Show, Shown, View, ViewOptions};

@@ -55,10 +55,11 @@ pub struct Steps {
     redo: Option<String>,
 }
 
-/// A finding in words.
+/// A finding in words; `index` is its number among those that the drawing points out.
 #[derive(Debug, Serialize)]
 pub struct FindingView {
-    index: usize,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    index: Option<usize>,
     id: &'static str,
     /// What it is about: with the check's id unique in a view.
     subject: String,
@@ -213,7 +214,7 @@ fn words(session: &Session, plan: &Plan, assessment: &Assessment, options: &View
             .findings
             .iter()
             .enumerate()
-            .map(|(index, f)| finding_view(index, f, assessment, units))
+            .map(|(index, f)| finding_view(Some(index), f, &assessment.answers.vehicle, units))
             .collect(),
         placed: placed_views(session, plan, assessment, options),
         hardware: vehicle
@@ -236,10 +237,10 @@ fn words(session: &Session, plan: &Plan, assessment: &Assessment, options: &View
     }
 }
 
-fn finding_view(
-    index: usize,
+pub(super) fn finding_view(
+    index: Option<usize>,
     finding: &Finding,
-    assessment: &Assessment,
+    vehicle: &Vehicle,
     units: Units,
 ) -> FindingView {
     let text = |amount: Option<Amount>| amount.map_or_else(String::new, |a| a.text(units));
@@ -257,7 +258,7 @@ fn finding_view(
         source: finding.source.to_string(),
         assumptions: finding.assumptions.clone(),
         tags: finding.tags.clone(),
-        about: about(finding, &assessment.answers.vehicle),
+        about: about(finding, vehicle),
     }
 }
 

@@ -69,7 +69,7 @@ fn a_battery_tractor_pays_for_its_range_with_payload() {
         let lost = mass(Case::Unladen) - mass(Case::Donor);
         assert!((1_000.0..4_000.0).contains(&lost), "{example}: {lost} kg");
     }
-    // And the other way round: twice the range costs more than twice the packs' mass over nothing.
+    // And the other way round: twice the range costs near twice the packs, by whole packs.
     let journey = drive("gullwharf-drayage.json", "cruise-55", |_| {});
     let library = Library::shipped();
     let pack = |miles: f64| {
@@ -81,7 +81,7 @@ fn a_battery_tractor_pays_for_its_range_with_payload() {
     };
     let (near, far) = (pack(100.0), pack(200.0));
     assert!(
-        far.mass_kg > 1.9 * near.mass_kg && far.more_kg > 0.0,
+        far.mass_kg > 1.7 * near.mass_kg && far.more_kg > 0.0,
         "{near:?} {far:?}"
     );
 }

@@ -1,7 +1,7 @@
 //! Every change that a person can make, as one value.
 
 use super::{
-    FrameChoice, LawChoice, Moving, Payload, PayloadPlace, Place, Placed, Plan, ShaftRun,
+    Duty, FrameChoice, LawChoice, Moving, Payload, PayloadPlace, Place, Placed, Plan, ShaftRun,
     TrailerLoad,
 };
 use crate::chassis::{AxleKind, Chassis};
@@ -161,6 +161,8 @@ pub enum Edit {
     Law(LawChoice),
     /// Sets the turn, the ramp and the bump.
     Moving(Box<Moving>),
+    /// Sets the duty: route, trips, weather, reserve.
+    Duty(Box<Duty>),
     /// Sets factors, accelerations and reinforcements of the frame.
     Frame(Box<FrameChoice>),
     /// Names the plan.
@@ -289,6 +291,7 @@ impl Edit {
                 plan.law.clone_from(law);
             }
             Self::Moving(moving) => plan.moving = (**moving).clone(),
+            Self::Duty(duty) => plan.duty = (**duty).clone(),
             Self::Frame(frame) => plan.frame.clone_from(frame),
             Self::Rename { name } => plan.name.clone_from(name),
             Self::Notes { text } => plan.notes.clone_from(text),

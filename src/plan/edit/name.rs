@@ -55,6 +55,7 @@ impl Edit {
             Self::Law(_) => "Road law".to_owned(),
             Self::Frame(_) => "Frame".to_owned(),
             Self::Moving(_) => "Turn, ramp and bump".to_owned(),
+            Self::Duty(_) => "Duty".to_owned(),
             Self::Rename { .. } => "Name".to_owned(),
             Self::Notes { .. } => "Notes".to_owned(),
         }

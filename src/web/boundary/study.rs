@@ -10,6 +10,7 @@ use crate::library::toml_value;
 use crate::plan::{Edit, Refusal};
 use crate::quantity::Units;
 use crate::report;
+use crate::web::drive::Routes;
 use crate::web::session::{Examples, Session};
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
@@ -19,6 +20,7 @@ use wasm_bindgen::prelude::*;
 #[derive(Debug)]
 pub struct Study {
     session: Session,
+    routes: Routes,
 }
 
 #[derive(Serialize)]
@@ -72,7 +74,10 @@ impl Study {
     #[wasm_bindgen(constructor)]
     pub fn new() -> Result<Study, JsError> {
         Session::new()
-            .map(|session| Self { session })
+            .map(|session| Self {
+                session,
+                routes: Routes::default(),
+            })
             .map_err(|p| JsError::new(&p.to_string()))
     }
 
@@ -109,6 +114,41 @@ impl Study {
             .and_then(|edit| self.session.page(id, units, edit.as_ref()));
         match page {
             Ok(page) => json(&page),
+            Err(refusal) => refused(refusal),
+        }
+    }
+
+    /// Adds a route: a table, or a recorded track.
+    pub fn add_route(&mut self, file: &str, text: &str) -> String {
+        match self.routes.add(file, text) {
+            Ok(choice) => json(&choice),
+            Err(problems) => json(&Unusable { problems }),
+        }
+    }
+
+    /// The routes by name.
+    #[must_use]
+    pub fn routes(&self) -> String {
+        json(&self.routes.list())
+    }
+
+    // By value, as everything of the browser's: see `value`.
+    #[expect(
+        clippy::needless_pass_by_value,
+        reason = "the glue of a reference needs `table.fill`"
+    )]
+    /// Drives the plan's route; `telling` is called with the share of the way that is done.
+    #[must_use]
+    pub fn drive(&self, choice: JsValue, telling: js_sys::Function) -> String {
+        let units = options(choice).units;
+        let mut go_on = |share: f64| {
+            // A page that no longer listens has ended this program.
+            telling
+                .call1(&JsValue::NULL, &JsValue::from_f64(share))
+                .is_ok()
+        };
+        match self.session.drive(&self.routes, units, &mut go_on) {
+            Ok(view) => json(&view),
             Err(refusal) => refused(refusal),
         }
     }
