@@ -10,6 +10,8 @@ mod plans;
 mod published;
 #[path = "energy/rig.rs"]
 mod rig;
+#[path = "energy/stores.rs"]
+mod stores;
 #[path = "energy/tables.rs"]
 mod tables;
 #[path = "energy/window.rs"]
