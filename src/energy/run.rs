@@ -27,6 +27,8 @@ struct Loop<'a> {
     state: State,
     run: Run,
     stuck_s: f64,
+    /// Dwell that is left of a stop, seconds.
+    stand_s: f64,
     keep_every: usize,
 }
 
@@ -84,6 +86,8 @@ impl<'a> Loop<'a> {
             gear: Truck::starting_gear(),
             shift_left_s: 0.0,
             since_shift_s: f64::INFINITY,
+            spin_w: 0.0,
+            spin_left_j: 0.0,
             drive_peak: 1.0,
             pack_peak: 1.0,
             soc,
@@ -132,6 +136,7 @@ impl<'a> Loop<'a> {
                 samples: Vec::new(),
             },
             stuck_s: 0.0,
+            stand_s: 0.0,
             keep_every: 1,
         };
         // A truck that begins at speed begins in the gear for it.
@@ -154,6 +159,9 @@ impl<'a> Loop<'a> {
     }
 
     fn along_a_road(&mut self, wanted: &Wanted, stop: &mut usize, dt: f64) -> Option<End> {
+        if self.stand_s > 1e-9 {
+            return self.stand();
+        }
         let left = wanted.length_m() - self.state.x_m;
         if left < 0.05 {
             return Some(End::Finished);
@@ -161,10 +169,11 @@ impl<'a> Loop<'a> {
         let halt = wanted.stop_after(*stop);
         if let Some((at, dwell)) = halt {
             let ahead = at - self.state.x_m;
-            if ahead < 0.05 || (self.state.v_mps < 0.05 && ahead < 0.5) {
+            if ahead <= 0.0 || (self.state.v_mps < 0.05 && ahead < 0.5) {
                 *stop += 1;
-                self.stand(dwell);
-                return self.out_of_charge();
+                self.stand_s = dwell;
+                self.stuck_s = 0.0;
+                return None;
             }
         }
         let ahead = halt.map_or(f64::INFINITY, |(at, _)| at - self.state.x_m);
@@ -208,15 +217,13 @@ impl<'a> Loop<'a> {
         self.out_of_charge()
     }
 
-    /// Stands for a time: only accessories and the source work.
-    fn stand(&mut self, seconds: f64) {
-        let mut left = seconds;
-        while left > 1e-9 {
-            let dt = left.min(10.0);
-            self.step(0.0, dt);
-            left -= dt;
-        }
-        self.stuck_s = 0.0;
+    /// Stands for a while: only accessories and the source work. A piece at a time, so that a long dwell
+    /// counts its steps and can be stopped like any other part of the way.
+    fn stand(&mut self) -> Option<End> {
+        let dt = self.stand_s.min(10.0);
+        self.step(0.0, dt);
+        self.stand_s -= dt;
+        self.out_of_charge()
     }
 
     fn note_slowness(&mut self, wanted: f64, dt: f64) {
@@ -283,14 +290,16 @@ impl<'a> Loop<'a> {
         let middle = 0.5 * (v0 + aim_mps);
         let wanted_n = truck.inertia_kg(self.state.gear) * (aim_mps - v0) / dt
             + forces_at(aim_mps, dt).sum_n();
-        let mut spin_up_w = 0.0;
         let gear = truck.gear_for(&self.state, wanted_n, give_w);
         if gear != self.state.gear {
             let change = 0.5 * (truck.rotor_kg(gear) - truck.rotor_kg(self.state.gear)) * v0 * v0;
-            self.run.ledger.motion_j += change;
             if change > 0.0 {
-                spin_up_w = change / dt;
+                // Over the pause without pull, not in one step: the packs' current would follow from the
+                // step and not from the truck.
+                self.state.spin_w = change / SHIFT_SECONDS;
+                self.state.spin_left_j = change;
             } else {
+                self.run.ledger.motion_j += change;
                 self.run.ledger.shift_j -= change;
             }
             self.state.gear = gear;
@@ -311,9 +320,7 @@ impl<'a> Loop<'a> {
                     brake_n: 0.0,
                 }
             } else {
-                truck
-                    .reach(v, gear, peak, give_w - spin_up_w, take_w)
-                    .cooled(cooled)
+                truck.reach(v, gear, peak, give_w, take_w).cooled(cooled)
             }
         };
         let mut reached = reach(middle);
@@ -356,6 +363,10 @@ impl<'a> Loop<'a> {
             truck.bus_w(motor_n, v, gear)
         };
         let mechanical_w = bus_w - loss_w;
+
+        let spin_up_j = (self.state.spin_w * dt).min(self.state.spin_left_j);
+        self.state.spin_left_j -= spin_up_j;
+        let spin_up_w = spin_up_j / dt;
 
         // The bus.
         let mut source_w = self.state.source_w;
@@ -403,7 +414,7 @@ impl<'a> Loop<'a> {
         };
         ledger.air_j += if standing { 0.0 } else { forces.air_n * way };
         ledger.climb_j += if standing { 0.0 } else { forces.slope_n * way };
-        ledger.motion_j += 0.5 * inertia * (v1 * v1 - v0 * v0);
+        ledger.motion_j += 0.5 * inertia * (v1 * v1 - v0 * v0) + spin_up_j;
         ledger.brakes_j -= friction_n * way;
         ledger.accessories_j += accessories * dt;
         ledger.resistor_j += resistor_w * dt;
