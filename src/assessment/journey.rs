@@ -25,6 +25,8 @@ const PLUG_HOURS: f64 = 8.0;
 const HALF_FULL: f64 = 0.5;
 /// Coldest that packs are allowed to start: they are kept warm at the plug (common practice), °C.
 const PACK_START_C: f64 = 15.0;
+/// Most points of a day's route: the same route several times over is kept whole.
+const MOST_POINTS: usize = 8_000_000;
 /// Step of the time loop, seconds.
 const STEP_S: f64 = 0.25;
 
@@ -122,6 +124,15 @@ impl Journey {
             ]
         })?;
         let trips = duty.trips_a_day.unwrap_or(1).max(1);
+        let points = route
+            .points()
+            .saturating_mul(usize::try_from(trips).unwrap_or(1));
+        if points > MOST_POINTS {
+            return Err(vec![format!(
+                "{trips} trips of a route of {} points are more than the {MOST_POINTS} points that a day may have",
+                route.points()
+            )]);
+        }
         let mut once = route.clone();
         if let Some(c) = duty.temperature_c {
             once.weather.temperature_c = c;

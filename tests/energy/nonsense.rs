@@ -397,3 +397,22 @@ fn endless_halts_end_and_can_be_stopped() {
     let ended = run(&truck, &route, &Conditions::default(), &mut |_| true);
     assert!(matches!(ended.end, End::Stranded { .. }) && ended.steps <= 20_000_000);
 }
+
+/// A table of a million lines is one trip's route; fifty times over it would fill the memory.
+#[test]
+fn a_day_of_fifty_long_tables_is_refused() {
+    let lines: String = (0..1_000_000)
+        .map(|i| format!("{i},{}\n", i % 20))
+        .collect();
+    let route = from_csv("long.csv", &format!("time_s,speed_mps\n{lines}"), 20.0).unwrap();
+    let mut plan = EXAMPLES[0].clone();
+    plan["duty"]["trips_a_day"] = json!(50);
+    let plan = Plan::from_json("odd.json", &plan.to_string()).unwrap();
+    let answers = Assessment::of(&plan, &LIBRARY).unwrap().answers;
+    let missing = Journey::of(answers, &route, &mut |_| true)
+        .unwrap_err()
+        .join("; ");
+    for word in ["50 trips", "1000000 points", "8000000"] {
+        assert!(missing.contains(word), "{missing}");
+    }
+}
