@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests
 
+#[path = "energy/cases.rs"]
+mod cases;
 #[path = "energy/closed.rs"]
 mod closed;
 #[path = "energy/cold.rs"]
@@ -10,18 +12,26 @@ mod cold;
 mod course;
 #[path = "energy/duty.rs"]
 mod duty;
+#[path = "energy/nonsense.rs"]
+mod nonsense;
 #[path = "energy/on_the_way.rs"]
 mod on_the_way;
 #[path = "energy/plans.rs"]
 mod plans;
+#[path = "energy/properties.rs"]
+mod properties;
 #[path = "energy/published.rs"]
 mod published;
 #[path = "energy/rig.rs"]
 mod rig;
 #[path = "energy/sanity.rs"]
 mod sanity;
+#[path = "energy/second_road.rs"]
+mod second_road;
 #[path = "energy/sources.rs"]
 mod sources;
+#[path = "energy/stores.rs"]
+mod stores;
 #[path = "energy/tables.rs"]
 mod tables;
 #[path = "energy/tracks.rs"]

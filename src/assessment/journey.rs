@@ -14,6 +14,8 @@ const RESERVE: f64 = 0.15;
 const DAYS_A_YEAR: f64 = 250.0;
 /// Hours at the plug in a night (common practice).
 const PLUG_HOURS: f64 = 8.0;
+/// Most points of a day's route: the same route several times over is kept whole.
+const MOST_POINTS: usize = 8_000_000;
 
 /// A drive and what is derived from it.
 #[derive(Debug)]
@@ -65,6 +67,16 @@ impl Journey {
         go_on: &mut dyn FnMut(f64) -> bool,
     ) -> Result<Self, Vec<String>> {
         let duty = answers.vehicle.duty.clone();
+        let trips = duty.trips_a_day.unwrap_or(1).max(1);
+        let points = route
+            .points()
+            .saturating_mul(usize::try_from(trips).unwrap_or(1));
+        if points > MOST_POINTS {
+            return Err(vec![format!(
+                "{trips} trips of a route of {} points are more than the {MOST_POINTS} points that a day may have",
+                route.points()
+            )]);
+        }
         let Ready {
             truck,
             once,

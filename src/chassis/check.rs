@@ -247,6 +247,9 @@ impl Chassis {
         });
     }
 
+    /// Least that the axles of a donor weigh together, kilogram.
+    const LEAST_KG: f64 = 500.0;
+
     fn check_ticket(&self, c: &mut Checker) {
         let Some(ticket) = &self.ticket else { return };
         c.under("ticket", |c| {
@@ -267,6 +270,12 @@ impl Chassis {
                     let what = "gives a height of the centre of gravity that no truck has";
                     c.problem("lift", format!("{mm:.0} mm"), what, "100 to 4,000 mm");
                 }
+            }
+            let total = ticket.mass_kg();
+            if !ticket.axle.is_empty() && total < Self::LEAST_KG {
+                let what = "is what all axles weighed together: too little for a truck";
+                let least = format!("at least {} kg", Self::LEAST_KG);
+                c.problem("axle", format!("{total} kg"), what, least);
             }
             c.each("axle", &ticket.axle, |c, load| {
                 c.range("load_kg", load.load_kg, 0.0, 60_000.0);

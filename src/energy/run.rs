@@ -10,6 +10,7 @@ use super::outcome::{AVERAGE_SECONDS, Conditions, End, Run, Sample};
 use super::state::{Reach, SHIFT_SECONDS, State};
 use super::truck::Truck;
 use crate::route::{Course, Route};
+use stops::Standing;
 
 /// Most steps of a run: a day of driving at a tenth of a second and more.
 const MOST_STEPS: usize = 20_000_000;
@@ -31,6 +32,8 @@ struct Loop<'a> {
     /// Speed that may be driven where the step begins, whether it can be reached or not.
     wish_mps: f64,
     kept: Kept,
+    /// The stop at which it stands, if it does.
+    standing: Option<Standing>,
 }
 
 /// Drives the route. `go_on` is asked now and then, with the share of the way that is done, and may
@@ -93,6 +96,8 @@ impl<'a> Loop<'a> {
             gear: Truck::starting_gear(),
             shift_left_s: 0.0,
             since_shift_s: f64::INFINITY,
+            spin_w: 0.0,
+            spin_left_j: 0.0,
             drive_peak: 1.0,
             pack_peak: 1.0,
             soc,
@@ -130,6 +135,7 @@ impl<'a> Loop<'a> {
             stuck_s: 0.0,
             wish_mps: 0.0,
             kept: Kept::new(),
+            standing: None,
         };
         // A truck that begins at speed begins in the gear for it.
         while this.state.gear + 1 < truck.drive.ratios.len()
@@ -151,14 +157,17 @@ impl<'a> Loop<'a> {
     }
 
     fn along_a_road(&mut self, wanted: &Wanted, stop: &mut usize, dt: f64) -> Option<End> {
+        if let Some(standing) = self.standing.take() {
+            return self.stand(standing);
+        }
         let left = wanted.length_m() - self.state.x_m;
         let halt = wanted.stop_after(*stop);
         if let Some((at, dwell)) = halt {
             let ahead = at - self.state.x_m;
-            if ahead < 0.05 || (self.state.v_mps < 0.05 && ahead < 0.5) {
+            if ahead <= 0.0 || (self.state.v_mps < 0.05 && ahead < 0.5) {
                 self.halt(*stop, dwell);
                 *stop += 1;
-                return self.out_of_charge();
+                return None;
             }
         }
         if left < 0.05 {
@@ -274,14 +283,16 @@ impl<'a> Loop<'a> {
         let middle = 0.5 * (v0 + aim_mps);
         let wanted_n = truck.inertia_kg(self.state.gear) * (aim_mps - v0) / dt
             + forces_at(aim_mps, dt).sum_n();
-        let mut spin_up_w = 0.0;
         let gear = truck.gear_for(&self.state, wanted_n, give_w);
         if gear != self.state.gear {
             let change = 0.5 * (truck.rotor_kg(gear) - truck.rotor_kg(self.state.gear)) * v0 * v0;
-            self.run.ledger.motion_j += change;
             if change > 0.0 {
-                spin_up_w = change / dt;
+                // Over the pause without pull, not in one step: the packs' current would follow from the
+                // step and not from the truck.
+                self.state.spin_w = change / SHIFT_SECONDS;
+                self.state.spin_left_j = change;
             } else {
+                self.run.ledger.motion_j += change;
                 self.run.ledger.shift_j -= change;
             }
             self.state.gear = gear;
@@ -303,9 +314,7 @@ impl<'a> Loop<'a> {
                     brake_n: 0.0,
                 }
             } else {
-                truck
-                    .reach(v, gear, peak, give_w - spin_up_w, take_w)
-                    .cooled(cooled)
+                truck.reach(v, gear, peak, give_w, take_w).cooled(cooled)
             }
         };
         let mut reached = reach(middle);
@@ -351,6 +360,10 @@ impl<'a> Loop<'a> {
             truck.bus_w(motor_n, v, gear)
         };
         let mechanical_w = bus_w - loss_w;
+
+        let spin_up_j = (self.state.spin_w * dt).min(self.state.spin_left_j);
+        self.state.spin_left_j -= spin_up_j;
+        let spin_up_w = spin_up_j / dt;
 
         // The bus.
         let mut source_w = self.state.source_w;
@@ -402,7 +415,7 @@ impl<'a> Loop<'a> {
         };
         ledger.air_j += if standing { 0.0 } else { forces.air_n * way };
         ledger.climb_j += if standing { 0.0 } else { forces.slope_n * way };
-        ledger.motion_j += 0.5 * inertia * (v1 * v1 - v0 * v0);
+        ledger.motion_j += 0.5 * inertia * (v1 * v1 - v0 * v0) + spin_up_j;
         ledger.brakes_j -= friction_n * way;
         ledger.accessories_j += accessories * dt;
         ledger.resistor_j += resistor_w * dt;

@@ -22,6 +22,9 @@ pub(super) struct State {
     pub gear: usize,
     pub shift_left_s: f64,
     pub since_shift_s: f64,
+    /// Power that spins the rotors up to a lower gear, watt, and the energy that is still to come, joule.
+    pub spin_w: f64,
+    pub spin_left_j: f64,
     /// Short-time budget of the drives and of the packs, 1 full to 0 spent.
     pub drive_peak: f64,
     pub pack_peak: f64,

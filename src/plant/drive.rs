@@ -61,12 +61,11 @@ impl Drive {
         after: f64,
         kept_axle: bool,
     ) -> Result<Self, String> {
-        let known = |value: Option<f64>, what: &str| {
-            value.ok_or_else(|| format!("the {what} of {name} is not known"))
-        };
-        let continuous_w = known(motor.continuous_kw, "continuous power")? * 1e3;
-        let peak_w = known(motor.peak_kw, "peak power")? * 1e3;
-        let peak_nm = known(motor.peak_nm, "torque")?;
+        let known = |value: Option<f64>, what: &str| super::known(name, value, what);
+        let more = |value: Option<f64>, what: &str| super::more_than_nothing(name, value, what);
+        let continuous_w = more(motor.continuous_kw, "continuous power")? * 1e3;
+        let peak_w = more(motor.peak_kw, "peak power")? * 1e3;
+        let peak_nm = more(motor.peak_nm, "torque")?;
         let most_rad_s = known(motor.max_rpm, "highest speed")? * std::f64::consts::TAU / 60.0;
         let efficiency = known(motor.efficiency, "efficiency")? * INVERTER_EFFICIENCY;
         let base = (peak_w / peak_nm).min(most_rad_s);

@@ -77,15 +77,14 @@ impl Bank {
     }
 
     fn single(name: &str, mass_kg: f64, pack: &Battery) -> Result<Self, String> {
-        let known = |value: Option<f64>, what: &str| {
-            value.ok_or_else(|| format!("the {what} of {name} is not known"))
-        };
+        let known = |value: Option<f64>, what: &str| super::known(name, value, what);
+        let more = |value: Option<f64>, what: &str| super::more_than_nothing(name, value, what);
         let chemistry: Chemistry = pack
             .chemistry
             .ok_or_else(|| format!("the cell chemistry of {name} is not known"))?;
         let cell = Cell::of(chemistry);
         let nominal_v = known(pack.nominal_v, "voltage")?;
-        let energy_j = known(pack.energy_kwh, "energy")? * 3.6e6;
+        let energy_j = more(pack.energy_kwh, "energy")? * 3.6e6;
         let continuous_w = known(pack.continuous_kw, "continuous power")? * 1e3;
         let series = (nominal_v / cell.nominal_v).round().max(1.0);
         let mean_v = series * cell.energy_to(1.0);

@@ -70,13 +70,12 @@ impl Source {
     /// # Errors
     /// What is missing, in words.
     pub fn of(name: &str, unit: &SourceUnit) -> Result<Self, String> {
-        let known = |value: Option<f64>, what: &str| {
-            value.ok_or_else(|| format!("the {what} of {name} is not known"))
-        };
+        let known = |value: Option<f64>, what: &str| super::known(name, value, what);
+        let more = |value: Option<f64>, what: &str| super::more_than_nothing(name, value, what);
         let fuel = unit
             .fuel
             .ok_or_else(|| format!("the fuel of {name} is not known"))?;
-        let continuous_w = known(unit.continuous_kw, "continuous power")? * 1e3;
+        let continuous_w = more(unit.continuous_kw, "continuous power")? * 1e3;
         let full = known(unit.efficiency, "efficiency")?;
         let half = known(unit.efficiency_half, "efficiency at half power")?;
         let kind = if fuel == Fuel::Hydrogen && unit.heat_exhaust_kw.is_none() {
@@ -109,7 +108,7 @@ impl Source {
             let own = own.get(i).copied().flatten();
             own.or(usual.get(i).copied()).unwrap_or(0.0)
         });
-        Ok(Self {
+        let made = Self {
             kind,
             fuel,
             continuous_w,
@@ -126,7 +125,18 @@ impl Source {
             loss_per_km,
             health: 1.0,
             assumed: own.iter().any(Option::is_none),
-        })
+        };
+        // Fuel that rises with the load all the way, and some of it that does not become electricity.
+        let idle = made.idle_share() * made.full_fuel_w;
+        let (to_half, to_full) = (made.half_fuel_w - idle, made.full_fuel_w - idle);
+        let rises = 4.0 * to_half >= to_full && 3.0 * to_full >= 4.0 * to_half;
+        if !rises || full >= 1.0 || half >= 1.0 {
+            return Err(format!(
+                "the efficiencies of {name}, {full} at full and {half} at half power, do not go together: \
+                 below 1, and more fuel for more power"
+            ));
+        }
+        Ok(made)
     }
 
     /// Runs another one beside it.

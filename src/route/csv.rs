@@ -52,6 +52,11 @@ impl Column {
         })
     }
 
+    /// The same thing in whatever unit: two such columns would contradict each other.
+    fn is_like(self, other: Self) -> bool {
+        std::mem::discriminant(&self) == std::mem::discriminant(&other)
+    }
+
     /// Allowed range in the column's own unit, in words too.
     fn range(self) -> (f64, f64) {
         match self {
@@ -103,6 +108,10 @@ pub fn from_csv(file: &str, text: &str, speed_mps: f64) -> Result<Route, Problem
             let hint = "time_s; distance_m, _km or _mi; speed_mps, _kmh or _mph; grade_pct; elevation_m or _ft; stop_s; charger; charger_kw; load_kg";
             Problems::from(problem("header", name, "is not a column that is known", hint))
         })?;
+        if columns.iter().any(|(_, known)| column.is_like(*known)) {
+            let hint = "each of time, distance, speed, grade, elevation and stop once";
+            return Err(problem("header", name, "is named a second time", hint).into());
+        }
         columns.push((name.to_owned(), column));
     }
     let has = |test: fn(&Column) -> bool| columns.iter().any(|(_, c)| test(c));
@@ -150,26 +159,31 @@ pub fn from_csv(file: &str, text: &str, speed_mps: f64) -> Result<Route, Problem
         )
         .into());
     }
-    let rises = |value: fn(&Line) -> f64| {
-        lines.windows(2).position(|pair| match pair {
-            [a, b] => value(b) <= value(a),
-            _ => false,
-        })
-    };
-    let (what, fell) = if trace {
-        ("time_s", rises(|l| l.time_s))
+    let along: fn(&Column) -> bool = if trace {
+        |c| *c == Column::Time
     } else {
-        ("distance", rises(|l| l.at_m))
+        |c| matches!(c, Column::Distance(_))
     };
-    if let Some(index) = fell {
-        let at = format!("row {}, {what}", index + 2);
-        return Err(problem(
-            &at,
-            "",
-            "does not rise",
-            "each line farther on than the one before",
-        )
-        .into());
+    if let Some((name, column)) = columns.iter().find(|(_, c)| along(c)) {
+        let value = |line: &Line| match column {
+            // In the table's own unit, without the digits that the way there and back has added.
+            Column::Distance(unit) => (line.at_m / unit * 1e6).round() / 1e6,
+            _ => line.time_s,
+        };
+        let pair = lines
+            .windows(2)
+            .enumerate()
+            .find_map(|(index, pair)| match pair {
+                [a, b] if b.time_s <= a.time_s && trace || b.at_m <= a.at_m && !trace => {
+                    Some((index + 2, value(a), value(b)))
+                }
+                _ => None,
+            });
+        if let Some((row, before, here)) = pair {
+            let at = format!("row {row}, {name}");
+            let hint = format!("more than {before}, which the row before has");
+            return Err(problem(&at, &here.to_string(), "does not rise", &hint).into());
+        }
     }
     let (course, profile) = if trace {
         traced(file, &lines)?

@@ -204,6 +204,16 @@ impl Route {
         }
     }
 
+    /// How many numbers of a table the route keeps: speeds, stops and grades.
+    #[must_use]
+    pub fn points(&self) -> usize {
+        let course = match &self.course {
+            Course::Road { targets, stops, .. } => targets.len() + stops.len(),
+            Course::Trace { speeds_mps, .. } => speeds_mps.len(),
+        };
+        course + self.profile.points().len()
+    }
+
     /// The same road several times over, end to start.
     #[must_use]
     pub fn repeated(&self, times: usize) -> Self {

@@ -59,6 +59,68 @@ fn coasting_down_follows_the_tangent() {
     );
 }
 
+/// The order of the method: forces act at the middle of a step, so that half the step leaves a quarter of the
+/// error.
+#[test]
+fn halving_the_step_quarters_the_error_of_a_coast_down() {
+    let mut truck = rig::tractor();
+    truck.drive.inertia_kg_m2 = 0.0;
+    truck.driven_kg = 0.0;
+    let route = Route::level(30.0, 3_000.0);
+    let inertia = truck.inertia_kg(0);
+    let a = 34_000.0 * GRAVITY * 0.0055 / inertia;
+    let c = 0.5 * route.weather.air_kg_m3() * 5.8 / inertia;
+    let phase = numeric::atan(25.0 * (c / a).sqrt()) - (a * c).sqrt() * 60.0;
+    let exact = (a / c).sqrt() * numeric::tan(phase);
+    let errors: Vec<f64> = [4.0, 2.0, 1.0, 0.5, 0.25]
+        .iter()
+        .map(|step_s| {
+            let start = Conditions {
+                speed_mps: 25.0,
+                step_s: *step_s,
+                ..Conditions::default()
+            };
+            let run = drive(&truck, &route, &start);
+            let sample = run.samples.iter().find(|s| (s.t_s - 60.0).abs() < 1e-6);
+            (sample.expect("a sample at a minute").v_mps / exact - 1.0).abs()
+        })
+        .collect();
+    for pair in errors.windows(2) {
+        let ratio = pair[0] / pair[1];
+        assert!((3.9..4.1).contains(&ratio), "{ratio}: {errors:?}");
+    }
+}
+
+/// At constant speed the bus gives what wheels, motors and accessories take: loss model and ledger against a
+/// sum on paper.
+#[test]
+fn constant_speed_takes_the_losses_of_its_torque_and_speed() {
+    let truck = rig::tractor();
+    let route = Route::level(25.0, 50_000.0);
+    let start = Conditions {
+        speed_mps: 25.0,
+        ..Conditions::default()
+    };
+    let run = drive(&truck, &route, &start);
+    let force = 34_000.0 * GRAVITY * 0.0055 + 0.5 * route.weather.air_kg_m3() * 5.8 * 25.0 * 25.0;
+    // Two motors through 16.5 to 1 on wheels of 0.506 m; 200 kW without end, 300 kW and 900 N m at most, so
+    // that they meet at 333.3 rad/s; 0.93 and an inverter of 0.98 at the rated point.
+    let (torque, speed) = (force * 0.506 / 16.5 / 2.0, 25.0 / 0.506 * 16.5);
+    let rated = 200e3 * (1.0 / (0.93 * 0.98) - 1.0);
+    let base: f64 = 300e3 / 900.0;
+    let lasting = 200e3 / base;
+    let loss = rated
+        * (0.55 * torque * speed / 200e3
+            + 0.28 * (torque / lasting).powi(2)
+            + 0.12 * (speed / base).min(1.0)
+            + 0.05 * speed / base);
+    let seconds = run.distance_m / 25.0;
+    let bus = (force * 25.0 + 2.0 * loss + 3_000.0) * seconds;
+    let ledger = &run.ledger;
+    assert!((ledger.drive_loss_j / (2.0 * loss * seconds) - 1.0).abs() < 1e-6);
+    assert!(((ledger.cells_j - ledger.pack_heat_j) / bus - 1.0).abs() < 1e-6);
+}
+
 /// On a grade the same power that the balance of forces asks for.
 #[test]
 fn holding_a_grade_costs_its_height() {

@@ -1,4 +1,4 @@
-//! Gas mixtures against a mixture model, and route tables that cannot be used.
+//! Tables of reference libraries: gas mixtures, heat exchangers; and route tables that cannot be used.
 
 /// Not in the rows: Kay's rule against a reference mixture model (CoolProp 8.0.0, HEOS mixture of
 /// the pipeline gas), computed.
@@ -17,6 +17,31 @@ fn natural_gas_is_within_the_stated_distance_of_a_mixture_model() {
             (got / want - 1.0).abs() < 0.015,
             "{kelvin} K {mpa} MPa: {got}, expected {want}"
         );
+    }
+}
+
+/// The library `ht` on a grid: its reading of the closed relation to rounding, and its exact solution
+/// within the four per cent that the closed relation differs from it.
+#[test]
+fn cross_flow_agrees_with_a_library() {
+    let file: toml::Table = include_str!("../published/energy/cross_flow.toml")
+        .parse()
+        .unwrap();
+    let rows = file["rows"].as_array().unwrap();
+    assert_eq!(rows.len(), 48);
+    for row in rows {
+        let row: Vec<f64> = row
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|v| v.as_float().unwrap())
+            .collect();
+        let [ntu, ratio, closed, exact] = row[..] else {
+            panic!("{row:?}");
+        };
+        let got = axlewright_core::plant::cross_flow(ntu, ratio);
+        assert!((got - closed).abs() < 1e-11, "{row:?}: {got}");
+        assert!((got / exact - 1.0).abs() < 0.04, "{row:?}: {got}");
     }
 }
 

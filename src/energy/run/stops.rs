@@ -1,7 +1,7 @@
 //! Stops: standing, charging, loading.
 
 use super::Loop;
-use crate::energy::outcome::Charged;
+use crate::energy::outcome::{Charged, End};
 use crate::energy::plug::{Feed, strongest};
 use crate::energy::truck::Truck;
 use crate::route::{Charger, Route};
@@ -26,76 +26,100 @@ pub(super) fn laden(truck: &Truck, route: &Route) -> Vec<Truck> {
         .collect()
 }
 
+/// A stop that goes on: a piece at a time, so that a long dwell counts its steps and can be stopped like
+/// any other part of the way.
+#[derive(Debug)]
+pub(super) struct Standing {
+    stop: usize,
+    dwell_s: f64,
+    left_s: f64,
+    /// Charging: what there is to charge by, and what stood before.
+    charging: Option<Charging>,
+}
+
+#[derive(Debug)]
+struct Charging {
+    feed: Result<Feed, String>,
+    soc: f64,
+    plug_j: f64,
+    most_w: f64,
+}
+
 impl Loop<'_> {
-    /// Stands at a stop, is charged where it can be, and takes its new load.
+    /// Begins to stand at a stop, where it is charged if it can be.
     pub(super) fn halt(&mut self, stop: usize, dwell_s: f64) {
         let charger = self
             .route
             .stops()
             .get(stop)
             .and_then(|s| s.charger.as_ref());
-        match charger {
-            Some(charger) => self.charge(charger, dwell_s),
-            None => self.stand(dwell_s, STAND_STEP_S),
-        }
-        if let Some(truck) = self.laden.get(stop) {
-            self.truck = truck;
-        }
-    }
-
-    /// Stands for a time: only accessories, source and plug work.
-    fn stand(&mut self, seconds: f64, step_s: f64) {
-        let mut left = seconds;
-        while left > 1e-9 {
-            let dt = left.min(step_s);
-            self.step(0.0, dt);
-            left -= dt;
-        }
+        let charging = charger.map(|charger| self.plug_in(charger));
         self.stuck_s = 0.0;
+        self.wish_mps = 0.0;
+        self.standing = Some(Standing {
+            stop,
+            dwell_s,
+            left_s: dwell_s,
+            charging,
+        });
     }
 
-    fn charge(&mut self, charger: &Charger, dwell_s: f64) {
-        let before = (self.state.soc, self.run.ledger.plug_j);
-        let wanted = Some(charger.standard.as_str());
-        let feed = strongest(
-            &self.truck.sockets,
-            self.truck.bank.top_v(),
-            wanted,
-            charger.power_w,
-        );
-        let mut most_w: f64 = 0.0;
-        match &feed {
-            Err(_) => self.stand(dwell_s, STAND_STEP_S),
-            Ok(Feed {
-                most_w: limit_w,
-                most_a,
-                ..
-            }) => {
-                let mut left = dwell_s;
-                while left > 1e-9 {
-                    let dt = left.min(CHARGE_STEP_S);
-                    // The plug's current flows at the voltage that the packs have then.
-                    let by_current = most_a * self.truck.bank.open_v(self.state.soc);
-                    self.state.plug_w = limit_w.min(by_current);
-                    let so_far = self.run.ledger.plug_j;
-                    self.step(0.0, dt);
-                    most_w = most_w.max((self.run.ledger.plug_j - so_far) / dt);
-                    left -= dt;
-                }
-                self.state.plug_w = 0.0;
-                self.stuck_s = 0.0;
+    /// Stands for a moment more: only accessories, source and plug work. At the end of the dwell the truck
+    /// takes its new load.
+    pub(super) fn stand(&mut self, mut standing: Standing) -> Option<End> {
+        if standing.left_s <= 1e-9 {
+            if let Some(charging) = standing.charging {
+                self.plug_out(charging, standing.dwell_s);
             }
+            if let Some(truck) = self.laden.get(standing.stop) {
+                self.truck = truck;
+            }
+            return self.out_of_charge();
         }
-        let energy_j = self.run.ledger.plug_j - before.1;
-        let efficiency = feed.as_ref().map_or(1.0, |f| f.efficiency);
+        let feed = standing.charging.as_mut().and_then(|charging| {
+            let Charging { feed, most_w, .. } = charging;
+            Some((feed.as_ref().ok()?, most_w))
+        });
+        let longest_s = feed.as_ref().map_or(STAND_STEP_S, |_| CHARGE_STEP_S);
+        let dt = standing.left_s.min(longest_s);
+        let before_j = self.run.ledger.plug_j;
+        if let Some((feed, _)) = &feed {
+            // The plug's current flows at the voltage that the packs have then.
+            let by_current = feed.most_a * self.truck.bank.open_v(self.state.soc);
+            self.state.plug_w = feed.most_w.min(by_current);
+        }
+        self.step(0.0, dt);
+        self.state.plug_w = 0.0;
+        if let Some((_, most_w)) = feed {
+            *most_w = most_w.max((self.run.ledger.plug_j - before_j) / dt);
+        }
+        standing.left_s -= dt;
+        self.standing = Some(standing);
+        self.out_of_charge()
+    }
+
+    fn plug_in(&self, charger: &Charger) -> Charging {
+        let wanted = Some(charger.standard.as_str());
+        let bank = &self.truck.bank;
+        Charging {
+            feed: strongest(&self.truck.sockets, bank.top_v(), wanted, charger.power_w),
+            soc: self.state.soc,
+            plug_j: self.run.ledger.plug_j,
+            most_w: 0.0,
+        }
+    }
+
+    fn plug_out(&mut self, charging: Charging, dwell_s: f64) {
+        let energy_j = self.run.ledger.plug_j - charging.plug_j;
+        let efficiency = charging.feed.as_ref().map_or(1.0, |f| f.efficiency);
         self.run.charged.push(Charged {
             at_m: self.state.x_m,
             dwell_s,
-            by: feed.map(|f| f.by),
-            soc: (before.0, self.state.soc),
+            by: charging.feed.map(|f| f.by),
+            soc: (charging.soc, self.state.soc),
             energy_j,
             wall_j: energy_j / efficiency,
-            most_w,
+            most_w: charging.most_w,
         });
     }
 }
