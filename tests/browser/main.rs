@@ -13,6 +13,7 @@ mod opening;
 mod page;
 mod page_answers;
 mod page_bench;
+mod page_drive;
 mod page_files;
 mod page_hands;
 mod page_layout;

@@ -51,7 +51,9 @@ fn finite(run: &Run) -> Result<(), String> {
     // Written as data, a number that is none becomes null; only what is optional may be.
     fn nulls(value: &Value, path: &str, found: &mut Vec<String>) {
         match value {
-            Value::Null if !path.ends_with("slowest") && path != "/run_down" => found.push(path.to_owned()),
+            Value::Null if !path.ends_with("slowest") && path != "/run_down" => {
+                found.push(path.to_owned())
+            }
             Value::Array(list) => list.iter().for_each(|v| nulls(v, path, found)),
             Value::Object(map) => map
                 .iter()
