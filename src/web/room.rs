@@ -1,15 +1,18 @@
 //! Where on a truck there is room for a part: zone by zone, by boxes around the parts.
 
 use super::snap::{Axes, overlaps};
-use super::spot::{DECK, MOST_TRIES, WHOLE};
+use super::spot::{DECK, Search, WHOLE};
 use crate::chassis::Zone;
 use crate::clearance::side_towards;
 use crate::geometry::Point;
 use crate::numeric::sort_by;
 use crate::vehicle::{Item, Vehicle};
 
-/// Steps in which a zone is searched along the truck.
-const STEP_MM: f64 = 100.0;
+/// True when this side of the zone is an outer side of the truck.
+fn beside(zone: &Zone, y: f64) -> bool {
+    let (low, high) = (zone.volume.min.y, zone.volume.max.y);
+    (low < 0.0 && high > 0.0) || (y < f64::midpoint(low, high)) == (high <= 0.0)
+}
 
 /// A part looking for room on a truck.
 pub(super) struct Room<'a> {
@@ -91,7 +94,9 @@ impl<'a> Room<'a> {
 
     /// Free places in a zone, the likeliest first and no more than are worth a try: where the part
     /// rests before on top of others, in the middle across before at the sides, in front before behind.
-    pub(super) fn places(&self, zone: &Zone) -> Vec<Point> {
+    /// What is reached from beside the truck (a plug) stands at the sides alone, the left one first, and
+    /// behind the cab as long as there is room.
+    pub(super) fn places(&self, zone: &Zone, search: &Search) -> Vec<Point> {
         let volume = &zone.volume;
         let front = self.front_end(zone);
         if self.vehicle.axle(&zone.id).is_some() {
@@ -102,26 +107,40 @@ impl<'a> Room<'a> {
         for other in &self.others {
             along.push((other.bounds.max.x + self.gap(other)).ceil());
         }
-        let mut x = front.x + STEP_MM;
+        let plugged = self.moving.part.inlet.is_some();
+        let cab = self.vehicle.chassis.dimensions.back_of_cab_x_mm().ceil();
+        let first = if plugged && !search.everywhere {
+            front.x.max(cab)
+        } else {
+            front.x
+        };
+        along.push(first);
+        let mut x = first + search.step_mm;
         while x <= last {
             along.push(x);
-            x += STEP_MM;
+            x += search.step_mm;
         }
-        along.retain(|x| *x >= front.x && (*x <= last || *x == front.x));
+        along.retain(|x| *x >= first && (*x <= last || *x == first));
         sort_by(&mut along, f64::total_cmp);
         along.dedup();
         let half = self.size.y / 2.0;
         let (left, right) = (volume.min.y + half, volume.max.y - half);
+        let sides = [left.ceil(), right.floor()];
         let mut across = vec![front.y];
-        if DECK.contains(&zone.id.as_str()) && right - left > self.size.y {
-            across.extend([left.ceil(), right.floor()]);
+        if plugged {
+            // Of a zone on one side only its outer edge.
+            across = sides.into_iter().filter(|y| beside(zone, *y)).collect();
+        } else if (search.everywhere || DECK.contains(&zone.id.as_str()))
+            && right - left > self.size.y
+        {
+            across.extend(sides);
         }
         let mut found = Vec::new();
         for z in self.levels(zone, front.y) {
             for y in &across {
                 for x in &along {
                     let at = Point::new(*x, *y, z);
-                    if found.len() < MOST_TRIES && self.is_free(at) {
+                    if found.len() < search.most && self.is_free(at) {
                         found.push(at);
                     }
                 }

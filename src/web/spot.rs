@@ -19,23 +19,70 @@ use crate::vehicle::{Item, Vehicle};
 pub(super) const DECK: [&str; 3] = ["behind-cab", "frame-top", "between-rails"];
 /// The zone that runs along the whole frame and holds every other.
 pub(super) const WHOLE: &str = "frame";
-/// Most free places of one zone that are held against every check before the best of them is taken.
-pub(super) const MOST_TRIES: usize = 25;
+
+/// How a zone is searched.
+pub(super) struct Search {
+    /// Step along the truck, mm.
+    pub(super) step_mm: f64,
+    /// At the sides of every zone, and not of the open deck alone; a plug beside the cab as well.
+    pub(super) everywhere: bool,
+    /// Most free places of one zone that are held against every check.
+    pub(super) most: usize,
+}
+
+/// A quick look, and a closer one where it found nothing.
+const SEARCHES: [Search; 2] = [
+    Search {
+        step_mm: 100.0,
+        everywhere: false,
+        most: 25,
+    },
+    Search {
+        step_mm: 50.0,
+        everywhere: true,
+        most: 60,
+    },
+];
+
+/// Why no place is offered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoSpot {
+    /// There is no such part, or no zone here that its file permits.
+    NoZone,
+    /// Something fails at every place that was tried.
+    NoRoom,
+}
+
+impl NoSpot {
+    /// What a person can do instead.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::NoZone => "this truck has no zone for that part: carry it to its place",
+            Self::NoRoom => "no room found where nothing fails: carry it to its place",
+        }
+    }
+}
 
 impl Session {
     /// The first place in the zones that the part's file permits at which no check has anything
-    /// against the part; where there is none, the place with the least against it. `None` when there
-    /// is no such part, or no such zone here.
-    #[must_use]
-    pub fn spot(&self, part: &str) -> Option<SnapAnswer> {
-        let vehicle = Vehicle::resolve(self.plan(), self.library()).ok()?;
+    /// against the part; where there is none, the one of those where nothing fails that has the fewest
+    /// cautions.
+    ///
+    /// # Errors
+    /// There is no such part or no zone for it, or something fails at every place that was tried.
+    pub fn spot(&self, part: &str) -> Result<SnapAnswer, NoSpot> {
+        let vehicle = Vehicle::resolve(self.plan(), self.library()).map_err(|_| NoSpot::NoZone)?;
         let question = SnapQuestion {
             part: Some(part.to_owned()),
             ..SnapQuestion::default()
         };
-        let moving = self.moving(&vehicle, &question)?;
+        let moving = self.moving(&vehicle, &question).ok_or(NoSpot::NoZone)?;
         let room = Room::new(&vehicle, &moving);
         let zones: Vec<&Zone> = permitted(&vehicle, &moving).collect();
+        if zones.is_empty() {
+            return Err(NoSpot::NoZone);
+        }
         let answer = |zone: &Zone, at: Point| SnapAnswer {
             x_mm: at.x,
             y_mm: at.y,
@@ -43,21 +90,26 @@ impl Session {
             zone: Some(zone.id.clone()),
             to: Vec::new(),
         };
-        let first = zones.first()?;
-        let mut best = ((usize::MAX, 0), answer(first, room.front_end(first)));
-        for zone in &zones {
-            for at in room.places(zone) {
-                let place = answer(zone, at);
-                let against = self.against(part, &place);
-                if against == (0, 0) {
-                    return Some(place);
-                }
-                if against < best.0 {
-                    best = (against, place);
+        for search in &SEARCHES {
+            let mut best: Option<(usize, SnapAnswer)> = None;
+            for zone in &zones {
+                for at in room.places(zone, search) {
+                    let place = answer(zone, at);
+                    let (fails, cautions) = self.against(part, &place);
+                    if fails > 0 || best.as_ref().is_some_and(|(least, _)| *least <= cautions) {
+                        continue;
+                    }
+                    if cautions == 0 {
+                        return Ok(place);
+                    }
+                    best = Some((cautions, place));
                 }
             }
+            if let Some((_, place)) = best {
+                return Ok(place);
+            }
         }
-        Some(best.1)
+        Err(NoSpot::NoRoom)
     }
 
     /// How many findings name the part if it stood there: those that fail, and cautions.
@@ -217,6 +269,45 @@ mod tests {
         assert_eq!(assessment.findings.iter().find(bad), None);
     }
 
+    /// On the demo, which is full: every part of the catalogue goes where nothing fails, or nowhere.
+    #[test]
+    fn no_part_is_offered_a_place_at_which_a_check_fails() {
+        let session = Session::new().unwrap();
+        let mut nowhere = Vec::new();
+        for id in session.library().parts.keys() {
+            match session.spot(id) {
+                Ok(spot) => assert_eq!(session.against(id, &spot).0, 0, "{id}: {spot:?}"),
+                Err(why) => nowhere.push((id.as_str(), why)),
+            }
+        }
+        assert!(nowhere.iter().all(|(_, why)| *why == NoSpot::NoRoom));
+        // A truck with nothing on it has room for what the full one cannot take.
+        assert!(
+            nowhere.iter().any(|(id, _)| *id == "PK-T120"),
+            "{nowhere:?}"
+        );
+        let mut bare = Session::new().unwrap();
+        bare.start("daycab-6x4").unwrap();
+        assert!(bare.spot("PK-T120").is_ok());
+    }
+
+    /// A charge cable hangs at one side, behind the cab, whatever else is free at the nose.
+    #[test]
+    fn a_charge_inlet_goes_to_the_side_behind_the_cab() {
+        for chassis in ["daycab-6x4", "sleeper-6x4", "regional-6x4", "box-4x2"] {
+            let mut session = Session::new().unwrap();
+            session.start(chassis).unwrap();
+            let vehicle = Vehicle::resolve(session.plan(), session.library()).unwrap();
+            let d = &vehicle.chassis.dimensions;
+            for part in ["HV-INLET", "HV-INLET-MW"] {
+                let spot = session.spot(part).unwrap();
+                assert!(spot.x_mm >= d.back_of_cab_x_mm(), "{chassis} {spot:?}");
+                assert!(spot.y_mm < -d.frame_width_mm / 2.0, "{chassis} {spot:?}");
+                assert!(spot.z_mm < 1_500.0, "{chassis} {spot:?}");
+            }
+        }
+    }
+
     #[test]
     fn plan_view_leaves_the_height_to_what_is_there() {
         let mut session = Session::new().unwrap();
@@ -261,6 +352,6 @@ mod tests {
         let found = session.snap(&question).unwrap();
         assert!(found.zone.is_some_and(|zone| zone.starts_with("saddle")));
         assert!(found.y_mm.abs() > 400.0);
-        assert!(session.spot("no such part").is_none());
+        assert_eq!(session.spot("no such part"), Err(NoSpot::NoZone));
     }
 }

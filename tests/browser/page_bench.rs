@@ -6,6 +6,7 @@ use fantoccini::key::Key;
 
 /// A pack whose centre of gravity is in the middle of its envelope.
 const PACK: &str = r#".pick[data-part="PK-R60"]"#;
+const SMALL: &str = r#".pick[data-part="HV-OBC11"]"#;
 const SIDE: &str = r#"[data-view="side"] .paper"#;
 
 #[tokio::test]
@@ -100,10 +101,23 @@ async fn arrows_nudge_the_chosen_part_and_drags_have_a_twin() {
     // Without any pointer: from the shelf onto the truck, and off again.
     let placed = page.count(r#"[data-view="side"] .part"#).await;
     page.choose("shelf").await;
-    page.js(&format!("document.querySelector('{PACK}').focus()"), vec![])
+    // No room is left on the full truck for another pack, but for a small box.
+    for (pick, more) in [(PACK, 0), (SMALL, 1)] {
+        page.js(
+            &format!(
+                "const pick = document.querySelector('{pick}');
+                 pick.closest('details').open = true; pick.focus()"
+            ),
+            vec![],
+        )
         .await;
-    page.press(&[Key::Enter.into()]).await;
-    assert_eq!(page.count(r#"[data-view="side"] .part"#).await, placed + 1);
+        page.press(&[Key::Enter.into()]).await;
+        assert_eq!(
+            page.count(r#"[data-view="side"] .part"#).await,
+            placed + more,
+            "{pick}"
+        );
+    }
     let chosen = page.prop("#part-list", "value").await.unwrap();
     page.choose("part").await;
     page.js("document.activeElement.blur()", vec![]).await;

@@ -102,8 +102,8 @@ impl Planner {
     #[must_use]
     pub fn spot(&self, part: &str) -> String {
         match self.session.spot(part) {
-            Some(found) => json(&found),
-            None => refused("this truck has no zone for that part: carry it to its place"),
+            Ok(found) => json(&found),
+            Err(why) => refused(why.words()),
         }
     }
 
