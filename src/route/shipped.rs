@@ -252,14 +252,14 @@ fn upland_relay() -> Route {
             (320.0, 0.0),
         ],
     );
-    if let Course::Road { stops, .. } = &mut route.course {
-        if let Some(half) = stops.first_mut() {
-            half.charger = Some(Charger {
-                standard: "CCS".to_owned(),
-                power_w: Some(350e3),
-            });
-            half.load_kg = -4_000.0;
-        }
+    if let Course::Road { stops, .. } = &mut route.course
+        && let Some(half) = stops.first_mut()
+    {
+        half.charger = Some(Charger {
+            standard: "CCS".to_owned(),
+            power_w: Some(350e3),
+        });
+        half.load_kg = -4_000.0;
     }
     route.weather.altitude_m = 1_500.0;
     route

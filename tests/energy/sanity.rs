@@ -1,7 +1,7 @@
 //! Against what the trade knows (common practice, so bands and not targets), on the examples.
 
 use super::plans::drive;
-use axlewright_core::assessment::{Journey, sizes};
+use axlewright_core::assessment::{Journey, Size, sizes};
 use axlewright_core::energy::End;
 use axlewright_core::findings::{self, Severity};
 use axlewright_core::library::Library;
@@ -69,7 +69,7 @@ fn a_battery_tractor_pays_for_its_range_with_payload() {
         let lost = mass(Case::Unladen) - mass(Case::Donor);
         assert!((1_000.0..4_000.0).contains(&lost), "{example}: {lost} kg");
     }
-    // And the other way round: twice the range costs near twice the packs, by whole packs.
+    // And the other way round: each further mile costs more pack than the one before.
     let journey = drive("gullwharf-drayage.json", "cruise-55", |_| {});
     let library = Library::shipped();
     let pack = |miles: f64| {
@@ -80,10 +80,12 @@ fn a_battery_tractor_pays_for_its_range_with_payload() {
             .unwrap()
     };
     let (near, far) = (pack(100.0), pack(200.0));
+    let per_metre = |size: &Size| size.mass_kg / size.range_m;
     assert!(
         far.mass_kg > 1.7 * near.mass_kg && far.more_kg > 0.0,
         "{near:?} {far:?}"
     );
+    assert!(per_metre(&far) > per_metre(&near), "{near:?} {far:?}");
 }
 
 /// Some 75 miles on the packs, and with the generator's gas about 1,000 (common practice).
