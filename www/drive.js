@@ -110,7 +110,8 @@ export class DrivePanel {
       (row, [, text]) => say(row.lastElementChild, text));
     this.choose();
     // The core's own drawing; it escapes every name in it.
-    by("course").innerHTML = drive.strip ?? "";
+    const drawing = drive.strip ?? "";
+    by("course").innerHTML = drawing;
     this.onDriven?.();
   }
 

@@ -84,10 +84,10 @@ export class Sheets {
   /** Lays the sheets out for the printer. */
   lay(svgs, pages) {
     const { view } = this.bench;
-    const drawings = svgs.map(svg => {
+    const drawings = svgs.map(drawing => {
       const sheet = el("div", { class: "sheet" });
       // The core's own drawing; it escapes every name in it.
-      sheet.innerHTML = svg;
+      sheet.innerHTML = drawing;
       return sheet;
     });
     const findings = view.findings.map(each => ({

@@ -127,6 +127,7 @@ fn a_route_must_not_take_off_more_than_is_carried() {
     let text = std::fs::read_to_string("examples/gullwharf-drayage.json").unwrap();
     let mut plan = Plan::from_json("plan", &text).unwrap();
     plan.loads.trailer.as_mut().unwrap().payload_kg = 3_000.0;
+    plan.duty.trips_a_day = None;
     let assessment = Assessment::of(&plan, &Library::shipped()).unwrap();
     let route = shipped("upland-relay").unwrap();
     let missing = Journey::of(assessment.answers, &route, &mut |_| true).unwrap_err();

@@ -68,6 +68,8 @@ pub fn drive(example: &str, route: &str, change: impl Fn(&mut Plan)) -> Journey 
         .join(example);
     let text = std::fs::read_to_string(path).unwrap();
     let mut plan = Plan::from_json(example, &text).unwrap();
+    // One trip, and no bay unless the case asks for it.
+    (plan.duty.trips_a_day, plan.duty.bay) = (None, None);
     change(&mut plan);
     let assessment = Assessment::of(&plan, &Library::shipped()).unwrap();
     Journey::of(assessment.answers, &shipped(route).unwrap(), &mut |_| true).unwrap()

@@ -60,7 +60,7 @@ fn files_are_short() {
         .iter()
         .map(|p| text(p).lines().count())
         .sum();
-    assert!(xtask <= 500, "the helpers become a hobby: {xtask} lines");
+    assert!(xtask <= 700, "the helpers become a hobby: {xtask} lines");
 }
 
 #[test]
