@@ -51,7 +51,7 @@ async fn route_packs_and_charts_move_together() {
     assert!(figure(&page, "Driven").await.contains("km in"));
 
     // A pack less: less range, less weight, more payload, and all of it comes back.
-    let rows = ["Range", "Left at the end", "Payload"];
+    let rows = ["Range", "10 to 80 %", "Payload"];
     let mut full = Vec::new();
     for row in rows {
         full.push(figure(&page, row).await);
@@ -119,14 +119,14 @@ async fn own_route_is_read_driven_and_refused_by_its_row() {
         "{SETTLED} && document.getElementById('route').value === 'own-quay-loop-csv'"
     ))
     .await;
-    assert!(figure(&page, "Driven").await.starts_with("12.0 km"));
+    assert!(figure(&page, "Driven").await.starts_with("48.0 km"));
     let bad = write("back.csv", "distance_m,speed_kmh\n0,50\n4000,50\n3000,50\n");
     page.keys("#file", &bad).await;
     page.wait_until("!document.getElementById('problems').hidden")
         .await;
     let said = page.text("#problems").await;
     assert!(said.contains("back.csv") && said.contains("3000"), "{said}");
-    assert!(figure(&page, "Driven").await.starts_with("12.0 km"));
+    assert!(figure(&page, "Driven").await.starts_with("48.0 km"));
     page.errors();
 }
 

@@ -116,6 +116,9 @@ async fn part_placed_by_keyboard_fits_and_has_the_focus_which_is_never_lost() {
 async fn findings_name_their_axle_group_and_open_in_sight() {
     let page = Page::start(1366, 768).await;
     page.ready().await;
+    // The drive adds its own.
+    page.wait_until("!document.getElementById('driven').hidden")
+        .await;
     page.click(r#"#sieve [data-severity="holds"]"#).await;
     let about = page
         .text(r#"#findings [data-id="road-axle"][data-severity="caution"] .about"#)
