@@ -158,6 +158,7 @@ pub struct Socket {
     /// Part id.
     pub part: String,
     /// What it takes, or what is missing to say so.
+    #[serde(serialize_with = "crate::source::known")]
     pub takes: Result<Takes, String>,
 }
 
