@@ -12,6 +12,8 @@ mod cold;
 mod course;
 #[path = "energy/duty.rs"]
 mod duty;
+#[path = "energy/load.rs"]
+mod load;
 #[path = "energy/nonsense.rs"]
 mod nonsense;
 #[path = "energy/on_the_way.rs"]

@@ -3,7 +3,7 @@
 //! Beside [`Answers`], because it takes milliseconds and not microseconds and is asked for by itself.
 
 use super::ranges::{per_m_j, range_m};
-use super::{Answers, Cable, Grades, Plugged, Ready, cables, plugged};
+use super::{Aboard, Answers, Cable, Grades, Plugged, Ready, cables, plugged};
 use crate::energy::{Conditions, Run, Truck, Wear, run, wear};
 use crate::route::Route;
 use crate::source::Source;
@@ -34,6 +34,8 @@ pub struct Journey {
     pub trips: u32,
     /// Load case.
     pub case: &'static str,
+    /// What is carried over the day.
+    pub aboard: Aboard,
     /// Mass of the whole, kilogram.
     pub gross_kg: f64,
     /// Resistances: drag area, rolling, and who says so.
@@ -82,6 +84,7 @@ impl Journey {
             once,
             trips,
             case,
+            aboard,
             resistance,
             conditions,
         } = Ready::of(&answers, &duty, route)?;
@@ -109,6 +112,7 @@ impl Journey {
             once,
             trips,
             case,
+            aboard,
             resistance,
             run,
             reserve,

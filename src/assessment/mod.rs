@@ -1,6 +1,7 @@
 //! The one façade: a vehicle goes in, answers and findings come out.
 
 mod abilities;
+mod aboard;
 mod balance;
 mod bay;
 mod best;
@@ -18,6 +19,7 @@ mod ready;
 mod size;
 
 pub use abilities::Grades;
+pub use aboard::Aboard;
 pub use balance::{CaseBalance, DonorBalance, balance};
 pub use bay::{Cable, SLACK, cables};
 pub use best::{Best, BestPositions, best_positions};

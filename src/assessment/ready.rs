@@ -1,6 +1,6 @@
 //! A truck made ready for a route by what the plan's duty says.
 
-use super::Answers;
+use super::{Aboard, Answers};
 use crate::energy::{Conditions, Driver, Setting, Strategy, Truck};
 use crate::loads::{Case, CaseLoads, loads};
 use crate::plan::{self, Duty};
@@ -30,6 +30,8 @@ pub struct Ready {
     pub trips: u32,
     /// Load case.
     pub case: &'static str,
+    /// What is carried over the day.
+    pub aboard: Aboard,
     /// Resistances: drag area, rolling, and who says so.
     pub resistance: (f64, f64, Source),
     /// How it begins.
@@ -63,8 +65,7 @@ impl Ready {
             once.weather.headwind_mps = wind;
         }
         let trips = duty.trips_a_day.unwrap_or(1).max(1);
-        let carried_kg = payload_kg(vehicle, case);
-        enough_aboard(&once, trips, carried_kg)?;
+        let aboard = Aboard::of(vehicle, case, &once, trips).map_err(|why| vec![why])?;
         let driven = driven_kg(vehicle, case);
         let setting = Setting {
             gross_kg: case.gross_kg,
@@ -101,6 +102,7 @@ impl Ready {
             once,
             trips,
             case: case.case.words(),
+            aboard,
             resistance,
             conditions,
         })
@@ -133,35 +135,6 @@ fn resistance(vehicle: &Vehicle, duty: &Duty) -> Option<(f64, f64, Source)> {
         _ => Source::new(Basis::Estimate, "stated in the plan"),
     };
     Some((drag, rolling, source))
-}
-
-/// Payload in a case, kilogram.
-fn payload_kg(vehicle: &Vehicle, case: &CaseLoads) -> f64 {
-    let own = vehicle.loads.payload.as_ref().map_or(0.0, |p| p.mass_kg);
-    let towed = vehicle.trailer.as_ref().map_or(0.0, |t| t.payload_kg);
-    match case.case {
-        Case::Coupled => towed,
-        Case::Laden => own,
-        _ => 0.0,
-    }
-}
-
-/// A day must not take off more than is carried.
-fn enough_aboard(once: &Route, trips: u32, carried_kg: f64) -> Result<(), Vec<String>> {
-    let (mut load_kg, mut least_kg) = (0.0, f64::INFINITY);
-    for _ in 0..trips {
-        for stop in once.stops() {
-            load_kg += stop.load_kg;
-            least_kg = least_kg.min(load_kg);
-        }
-    }
-    if carried_kg + least_kg < -1e-6 {
-        return Err(vec![format!(
-            "the route takes {:.0} kg off over the day, the truck carries {carried_kg:.0} kg",
-            -least_kg
-        )]);
-    }
-    Ok(())
 }
 
 /// Mass on the axles that are driven: those that an e-axle or a driveshaft turns, and the axle behind

@@ -123,6 +123,7 @@ pub struct Charged {
     /// How long it stood, seconds.
     pub dwell_s: f64,
     /// Plug and inlet, or why nothing was charged.
+    #[serde(serialize_with = "crate::source::known")]
     pub by: Result<String, String>,
     /// State of charge before and after.
     pub soc: (f64, f64),

@@ -17,12 +17,11 @@ pub struct Plug {
     pub most_w: f64,
     /// Share of the wall's energy that arrives at the packs (common practice).
     pub efficiency: f64,
-    /// Where the limits come from.
+    /// Where the limits come from, and how that is known.
     pub source: &'static str,
 }
 
-/// Plugs by direct current, from memory of the public descriptions of the standards where nothing else is
-/// said.
+/// Plugs by direct current; limits from memory of the public descriptions of the standards.
 pub const PLUGS: [Plug; 5] = [
     Plug {
         name: "CCS 150 kW",
@@ -58,7 +57,7 @@ pub const PLUGS: [Plug; 5] = [
         most_a: 1_000.0,
         most_w: 1_000e3,
         efficiency: 0.95,
-        source: "SAE J3271, megawatt charging (public description, read)",
+        source: "SAE J3271, megawatt charging, 1,250 V class (memory)",
     },
     Plug {
         name: "MCS 3.75 MW",
@@ -67,7 +66,7 @@ pub const PLUGS: [Plug; 5] = [
         most_a: 3_000.0,
         most_w: 3_750e3,
         efficiency: 0.95,
-        source: "SAE J3271, megawatt charging (public description, read)",
+        source: "SAE J3271, megawatt charging, 1,250 V class (memory)",
     },
 ];
 
@@ -82,7 +81,7 @@ pub struct Outlet {
     pub amps: f64,
     /// 1 or 3.
     pub phases: u8,
-    /// Where the limits come from.
+    /// Where the limits come from, and how that is known.
     pub source: &'static str,
 }
 
@@ -159,6 +158,7 @@ pub struct Socket {
     /// Part id.
     pub part: String,
     /// What it takes, or what is missing to say so.
+    #[serde(serialize_with = "crate::source::known")]
     pub takes: Result<Takes, String>,
 }
 

@@ -45,6 +45,13 @@ const LAW: Caution = Caution {
     text: "Limits differ by place and date, and a scale may take the length of a group of axles to the nearest foot where the bridge formula here takes it exactly. What the chosen law leaves to states or countries is not judged. Figures marked common practice are not law. Check the text.",
 };
 
+/// The cautions as the last lines of a report in words.
+pub(super) fn caution_lines(vehicle: &Vehicle) -> String {
+    let line = |c: Caution| format!("  {}: {}\n", c.level, c.text);
+    let lines: String = cautions(vehicle).into_iter().map(line).collect();
+    format!("\nCautions\n{lines}")
+}
+
 /// The cautions that this vehicle gives rise to.
 #[must_use]
 pub fn cautions(vehicle: &Vehicle) -> Vec<Caution> {

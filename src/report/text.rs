@@ -1,6 +1,6 @@
 //! The evaluation as text for a person at a terminal.
 
-use super::{Table, cautions, frame, json, page};
+use super::{Table, cautions::caution_lines, frame, json, page};
 use crate::assessment::{Assessment, Capacity};
 use crate::findings::{Severity, payload_possible};
 use crate::quantity::{Units, length, mass, signed_mass};
@@ -120,10 +120,7 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
     for line in json::ASSUMPTIONS {
         writeln!(out, "  {line}")?;
     }
-    writeln!(out, "\nCautions")?;
-    for caution in cautions(vehicle) {
-        writeln!(out, "  {}: {}", caution.level, caution.text)?;
-    }
+    out.push_str(&caution_lines(vehicle));
     writeln!(out, "\n{}", json::NOTICE)
 }
 

@@ -5,11 +5,13 @@
 //! first one only, so that a person can mend a file in one go.
 
 mod check;
+mod known;
 mod problem;
 mod read;
 mod reader;
 
 pub use check::Checker;
+pub use known::{Known, known};
 pub use problem::{Problem, Problems};
 pub use read::{from_value, json_value};
 

@@ -147,12 +147,8 @@ fn tracks_and_inlets_are_taken_by_name() {
 
     let plug = run(&["charge", plan, "--inlet", "H3", "--format", "json"]);
     let data: serde_json::Value = serde_json::from_str(&plug.out).unwrap();
-    assert_eq!(data["Ok"]["inlet"], "H3");
-    assert!(
-        data["Ok"]["by"].as_str().unwrap().contains("CCS"),
-        "{}",
-        plug.out
-    );
+    assert_eq!(data["inlet"], "H3");
+    assert!(data["by"].as_str().unwrap().contains("CCS"), "{}", plug.out);
     for (command, word) in [
         (vec!["drive", plan, "--route", "missing.gpx"], "missing.gpx"),
         (vec!["drive", plan, "--speed", "900mph"], "900mph"),
@@ -162,4 +158,55 @@ fn tracks_and_inlets_are_taken_by_name() {
         assert!(ran.err.contains(word), "{command:?}: {}", ran.err);
     }
     assert!(run(&["routes"]).out.contains("appendix A"));
+}
+
+/// What is known stands there itself, and what is not says why.
+#[test]
+fn a_drive_as_data_says_what_is_missing() {
+    let plan = "examples/prairie-loop.json";
+    let file = std::env::temp_dir().join(format!("axlewright-{}.csv", std::process::id()));
+    let table = "distance_km,speed_kmh,stop_s,charger\n0,60,,\n2,60,60,CCS\n4,60,60,MCS\n5,60,,\n";
+    std::fs::write(&file, table).unwrap();
+    let path = file.to_str().unwrap();
+    let ran = run(&["drive", plan, "--route", path, "--format", "json"]);
+    std::fs::remove_file(&file).unwrap();
+    assert!(!ran.out.contains("\"Ok\"") && !ran.out.contains("\"Err\""));
+    let data: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
+    assert_eq!(data["plugged"]["inlet"], "H3");
+    let says = |value: &serde_json::Value, word: &str| {
+        assert_eq!(value.as_object().map(serde_json::Map::len), Some(1));
+        let why = value["not_assessed"].as_str().unwrap();
+        assert!(why.contains(word), "{why}");
+    };
+    says(&data["cables"], "charging bay");
+    assert!(data["charged"][0]["by"].as_str().unwrap().contains("CCS"));
+    says(&data["charged"][1]["by"], "CCS inlet");
+}
+
+/// The cautions that a plan's own report ends with, in words and as data: a truck with packs and gas is told
+/// of both, one without tanks of no gas.
+#[test]
+fn a_drive_says_what_to_beware_of() {
+    let (voltage, gas) = ("High voltage can kill", "Flammable gas");
+    for (plan, has_gas) in [("prairie-loop", true), ("orchard-lane-shuttle", false)] {
+        let path = format!("examples/{plan}.json");
+        let drive = |more: &[&str]| {
+            let args = ["drive", &path, "--route", "harbour-shuttle"];
+            run(&[&args[..], more].concat()).out
+        };
+        let words = drive(&[]);
+        let (_, after) = words.split_once("\nCautions\n").unwrap();
+        assert!(after.contains(voltage), "{plan}: {after}");
+        assert_eq!(after.contains(gas), has_gas, "{plan}: {after}");
+        let own = run(&["evaluate", &path]).out;
+        let (_, own) = own.split_once("\nCautions\n").unwrap();
+        assert_eq!(after, own, "{plan}");
+        let data: serde_json::Value = serde_json::from_str(&drive(&["--format", "json"])).unwrap();
+        let said = data["cautions"].as_array().unwrap();
+        let told = |words: &str| {
+            let mut texts = said.iter().map(|c| c["text"].as_str().unwrap());
+            texts.any(|text| text.starts_with(words))
+        };
+        assert!(told(voltage) && told(gas) == has_gas, "{plan}: {said:?}");
+    }
 }

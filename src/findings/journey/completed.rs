@@ -16,7 +16,6 @@ pub static CHECK: Check<Journey> = Check {
     assumes: &[
         "one mass on one point of the road",
         "static axle loads limit the grip",
-        "load that a stop puts on is driven, but not held against axle limits",
         "driver: 0.8 m/s² and 0.6 m/s² of braking (common practice)",
     ],
     run,

@@ -6,6 +6,7 @@ mod drive_heat;
 mod grade_speed;
 mod launch;
 mod life;
+mod load;
 mod motor_power;
 mod night;
 mod on_way;
@@ -25,6 +26,7 @@ use crate::assessment::Journey;
 /// Every check of a drive, in the order of findings that are equally bad.
 pub static JOURNEY_CHECKS: &[&Check<Journey>] = &[
     &completed::CHECK,
+    &load::CHECK,
     &reserve::CHECK,
     &short_power::CHECK,
     &motor_power::CHECK,

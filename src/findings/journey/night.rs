@@ -10,7 +10,7 @@ pub static CHECK: Check<Journey> = Check {
     title: "Charging in the time at the plug",
     question: "Are the packs full again in the time at the plug?",
     method: "Constant current and then constant voltage from the charge at the end of the day, within plug, inlet and packs.",
-    source: "voltage behind a resistance; limits of the plugs as their standards are described (memory in part)",
+    source: "voltage behind a resistance; limits of the plugs as their standards are described (memory)",
     applies: "trucks that are plugged in",
     assumes: &[
         "packs at the temperature of the start",

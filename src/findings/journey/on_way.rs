@@ -10,7 +10,7 @@ pub static CHECK: Check<Journey> = Check {
     title: "Charging on the way",
     question: "Can the truck be charged where the route has a charger?",
     method: "At each stop with a charger: the strongest plug of that standard that an inlet and the packs take, for the whole dwell, within the packs' limits at their temperature.",
-    source: "limits of the plugs as their standards are described (memory in part)",
+    source: "limits of the plugs as their standards are described (memory)",
     applies: "routes with chargers",
     assumes: &["no waiting for a free post, and no time to plug in"],
     run,

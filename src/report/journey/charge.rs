@@ -4,6 +4,7 @@ use crate::assessment::Plugged;
 use crate::energy::{Charge, OUTLETS, PLUGS};
 use crate::quantity::{Measure, Units};
 use crate::report::NOTICE;
+use crate::source::Known;
 use serde::Serialize;
 use std::fmt::Write as _;
 
@@ -31,11 +32,9 @@ pub struct ChargeReport {
 }
 
 /// A charge as data, or what is missing for it.
-///
-/// # Errors
-/// What is missing.
-pub fn charge_data<'a>(plugged: Result<&Plugged, &'a str>) -> Result<ChargeReport, &'a str> {
-    plugged.map(|p| ChargeReport {
+#[must_use]
+pub fn charge_data(plugged: Result<&Plugged, &str>) -> Known<ChargeReport> {
+    let data = |p: &Plugged| ChargeReport {
         by: p.feed.by.clone(),
         inlet: p.feed.tag.clone(),
         most_w: p.feed.most_w,
@@ -45,7 +44,8 @@ pub fn charge_data<'a>(plugged: Result<&Plugged, &'a str>) -> Result<ChargeRepor
         wall_j: p.wall_j,
         hours: p.hours,
         outlets: p.outlets.clone(),
-    })
+    };
+    Known(plugged.map(data).map_err(str::to_owned))
 }
 
 /// Charging by an inlet, and every plug and outlet that is known, in words.

@@ -4,8 +4,9 @@ use crate::assessment::{Grades, Journey, RangeAt};
 use crate::energy::{Charged, End, Ledger, Run, Wear};
 use crate::findings::Finding;
 use crate::quantity::{M_PER_MI, Units};
-use crate::report::{FindingRow, NOTICE, Page, drive_answers, finding_row};
+use crate::report::{Caution, FindingRow, NOTICE, Page, cautions, drive_answers, finding_row};
 use crate::route::Survey;
+use crate::source::Known;
 use serde::Serialize;
 
 /// A drive as data.
@@ -52,9 +53,9 @@ pub struct JourneyReport<'a> {
     /// Stops at chargers.
     pub charged: &'a [Charged],
     /// Charging at the end of the day, or what is missing for it.
-    pub plugged: Result<super::ChargeReport, &'a str>,
+    pub plugged: Known<super::ChargeReport>,
     /// Cables from the charging post, or what is missing for it.
-    pub cables: Result<Vec<CableRow>, &'a str>,
+    pub cables: Known<Vec<CableRow>>,
     /// Energies.
     pub ledger: Ledger,
     /// The run.
@@ -65,6 +66,8 @@ pub struct JourneyReport<'a> {
     pub pages: Vec<Page>,
     /// Findings.
     pub findings: Vec<FindingRow>,
+    /// What to do and what not, as in the plan's own report.
+    pub cautions: Vec<Caution>,
     /// Statement for whoever reads this alone.
     pub notice: &'static str,
 }
@@ -174,6 +177,18 @@ fn tanks(journey: &Journey) -> Vec<TankRow> {
     tanks.map(row).collect()
 }
 
+fn cables(journey: &Journey) -> Result<Vec<CableRow>, String> {
+    let row = |c: &crate::assessment::Cable| CableRow {
+        tag: c.tag.clone(),
+        needed_mm: c.needed_mm,
+        reach_mm: c.reach_mm,
+        around: c.around,
+        height_mm: c.height_mm,
+    };
+    let all = journey.cables.as_ref().map_err(Clone::clone)?;
+    Ok(all.iter().map(row).collect())
+}
+
 /// A drive as data; `ranges` as they were worked out for it.
 #[must_use]
 pub fn journey_data<'a>(
@@ -185,7 +200,6 @@ pub fn journey_data<'a>(
     let per_km = journey.per_m_j / 3.6e6 * 1e3;
     let km = (journey.run.distance_m / 1e3).max(1e-3);
     let by = super::entries(&journey.run.ledger);
-    let cables = journey.cables.as_ref();
     JourneyReport {
         plan: &journey.answers.vehicle.name,
         route: &journey.route.id,
@@ -208,16 +222,7 @@ pub fn journey_data<'a>(
         tanks: tanks(journey),
         charged: &journey.run.charged,
         plugged: super::charge_data(journey.plugged.as_ref().map_err(String::as_str)),
-        cables: cables.map_err(String::as_str).map(|all| {
-            let row = |c: &crate::assessment::Cable| CableRow {
-                tag: c.tag.clone(),
-                needed_mm: c.needed_mm,
-                reach_mm: c.reach_mm,
-                around: c.around,
-                height_mm: c.height_mm,
-            };
-            all.iter().map(row).collect()
-        }),
+        cables: Known(cables(journey)),
         ledger: journey.run.ledger,
         run: &journey.run,
         wear: journey.wear,
@@ -226,6 +231,7 @@ pub fn journey_data<'a>(
             .map(|answer| answer.page)
             .collect(),
         findings: found.iter().map(|f| finding_row(f, units)).collect(),
+        cautions: cautions(&journey.answers.vehicle),
         notice: NOTICE,
     }
 }

@@ -5,7 +5,7 @@ use crate::assessment::{Journey, RangeAt};
 use crate::energy::Strategy;
 use crate::findings::Finding;
 use crate::quantity::{MM_PER_IN, Measure, Units};
-use crate::report::NOTICE;
+use crate::report::{NOTICE, cautions::caution_lines};
 use std::fmt::Write as _;
 
 /// A drive in words; `ranges` as they were worked out for it.
@@ -36,6 +36,7 @@ pub fn journey_text(
             finding.source
         );
     }
+    out.push_str(&caution_lines(&journey.answers.vehicle));
     let _ = writeln!(out, "\n{NOTICE}");
     out
 }
