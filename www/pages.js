@@ -152,7 +152,11 @@ export function pageBody(page) {
 
 export function pageTable({ title, columns, rows: lines, note }) {
   const marked = lines.some(line => line.severity !== undefined);
-  const kind = index => ({ class: columns[index].numeric ? "figures-right" : null });
+  // A heading is a sentence's beginning, but a unit keeps its small letter.
+  const kind = index => {
+    const { name, numeric } = columns[index];
+    return { class: `${numeric ? "figures-right" : ""} ${/^k[A-Z]/.test(name) ? "as-is" : ""}`.trim() || null };
+  };
   const head = el("tr", {},
     marked ? el("td", { class: "sign" }) : null,
     ...columns.map((column, index) => el("th", { scope: "col", ...kind(index) }, column.name)));
