@@ -65,7 +65,8 @@ export class Pages {
     const button = this.button(this.open);
     this.open = null;
     this.lay();
-    button?.focus();
+    // Its button may be on a tab that is not shown now.
+    (button?.checkVisibility() ? button : by("stage")).focus();
   }
 
   button(id) {
@@ -75,6 +76,7 @@ export class Pages {
   lay() {
     const open = this.open !== null;
     this.element.hidden = !open;
+    this.body.dataset.of = by("pages").rowsByKey.has(this.open) ? "truck" : "drive";
     by("stage").toggleAttribute("data-paged", open);
     for (const button of document.querySelectorAll("[data-page]")) {
       button.setAttribute("aria-expanded", String(button.dataset.page === this.open));
