@@ -18,7 +18,10 @@ export class Judgement {
   }
 
   draw(view, trial) {
-    const { severity, text } = view.verdict;
+    const { drive } = this.bench;
+    // A truck that holds is not clear as long as its drive is not.
+    const severity = ORDER.find(each => each === view.verdict.severity || each === drive?.severity);
+    const text = view.verdict.text + (drive ? ` · drive ${WORDS[drive.severity].toLowerCase()}` : "");
     // Read out when settled, not at every move of a drag.
     by("verdict").setAttribute("aria-busy", String(trial));
     by("verdict").dataset.severity = severity;
