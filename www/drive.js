@@ -86,7 +86,8 @@ export class DrivePanel {
     try {
       this.fill(await bench.study.ask("drive", [bench.options], share => { this.bar.value = share; }));
     } catch (error) {
-      if (!(error instanceof Stopped)) this.fail(`The drive could not be worked out: ${error.message}.`);
+      if (error instanceof Stopped) say(this.sentence, "Stopped: these figures are those of the plan before");
+      else this.fail(`The drive could not be worked out: ${error.message}.`);
     }
     clearTimeout(late);
     this.progress.hidden = true;
@@ -122,7 +123,7 @@ export class DrivePanel {
 
   /** What is missing, in place of old figures. */
   fail(why) {
-    this.bench.drive = null;
+    this.bench.drive = { severity: "not-assessed", said: why, findings: [], pages: [] };
     this.old(false);
     setMark(this.sign, "not-assessed");
     say(this.word, WORDS["not-assessed"]);
