@@ -28,6 +28,9 @@ export const WORDS = {
   "not-assessed": "Unknown",
 };
 
+/** The worst first. */
+export const ORDER = ["fails", "caution", "not-assessed", "holds"];
+
 /** The mark of a severity: a shape of its own, beside the word, never colour alone. */
 export function mark(severity) {
   const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");

@@ -75,8 +75,7 @@ export class DrivePanel {
     const { bench } = this;
     const asked = JSON.stringify([bench.planner.save(), bench.options.units]);
     if (asked === this.driven) return;
-    if (bench.drive) bench.drive.stale = true;
-    this.body.toggleAttribute("data-stale", true);
+    this.old(true);
     if (this.asking) {
       this.again = true;
       return;
@@ -87,7 +86,8 @@ export class DrivePanel {
     try {
       this.fill(await bench.study.ask("drive", [bench.options], share => { this.bar.value = share; }));
     } catch (error) {
-      if (!(error instanceof Stopped)) this.fail(`The drive could not be worked out: ${error.message}.`);
+      if (error instanceof Stopped) say(this.sentence, "Stopped: these figures are those of the plan before");
+      else this.fail(`The drive could not be worked out: ${error.message}.`);
     }
     clearTimeout(late);
     this.progress.hidden = true;
@@ -97,11 +97,18 @@ export class DrivePanel {
     this.renew();
   }
 
+  /** Marks what is shown of the drive as that of the plan before, wherever it stands. */
+  old(stale) {
+    this.body.toggleAttribute("data-stale", stale);
+    by("bench").toggleAttribute("data-driven-before", stale);
+    if (this.bench.drive) this.bench.drive.stale = stale;
+  }
+
   fill(drive) {
     if (drive.refused !== undefined) return this.fail(drive.refused);
     drive.said = `${drive.name}: ${drive.severity === "holds" ? drive.rows[0].join(" ").toLowerCase() : drive.headline}`;
     this.bench.drive = drive;
-    this.body.toggleAttribute("data-stale", false);
+    this.old(false);
     setMark(this.sign, drive.severity);
     say(this.word, WORDS[drive.severity]);
     say(this.sentence, drive.headline);
@@ -117,8 +124,8 @@ export class DrivePanel {
 
   /** What is missing, in place of old figures. */
   fail(why) {
-    this.bench.drive = null;
-    this.body.toggleAttribute("data-stale", false);
+    this.bench.drive = { severity: "not-assessed", said: why, findings: [], pages: [] };
+    this.old(false);
     setMark(this.sign, "not-assessed");
     say(this.word, WORDS["not-assessed"]);
     say(this.sentence, why);

@@ -1,9 +1,7 @@
 // What it comes to: verdict, axle bars, payload, findings.
 
-import { WORDS, by, el, mark, rows, say, setMark, tell } from "./dom.js";
+import { ORDER, WORDS, by, el, mark, rows, say, setMark, tell } from "./dom.js";
 import { keyOf } from "./plan.js";
-
-const ORDER = ["fails", "caution", "not-assessed", "holds"];
 
 export class Judgement {
   constructor(bench, stage) {
@@ -20,7 +18,10 @@ export class Judgement {
   }
 
   draw(view, trial) {
-    const { severity, text } = view.verdict;
+    const { drive } = this.bench;
+    // A truck that holds is not clear as long as its drive is not.
+    const severity = ORDER.find(each => each === view.verdict.severity || each === drive?.severity);
+    const text = view.verdict.text + (drive ? ` · drive ${WORDS[drive.severity].toLowerCase()}` : "");
     // Read out when settled, not at every move of a drag.
     by("verdict").setAttribute("aria-busy", String(trial));
     by("verdict").dataset.severity = severity;
@@ -30,16 +31,9 @@ export class Judgement {
     rows(by("bars"), view.bars, bar => bar.id, makeBar, (row, bar) => updateBar(row, bar, trial));
     this.drawPayload(view.payload);
     this.drawDriven();
-    this.drawSieve(this.findings);
-    this.drawFindings(this.findings);
+    this.drawSieve(this.bench.findings);
+    this.drawFindings(this.bench.findings);
     by("judgement").toggleAttribute("data-trial", trial);
-  }
-
-  /** Those of the truck and those of its drive, the worst first. */
-  get findings() {
-    const { view, drive } = this.bench;
-    const rank = finding => ORDER.indexOf(finding.severity);
-    return [...view.findings, ...(drive?.findings ?? [])].sort((a, b) => rank(a) - rank(b));
   }
 
   /** What the drive came to, in one line. */
@@ -53,7 +47,6 @@ export class Judgement {
     if (!host.firstChild) host.append(this.drivenMark, this.drivenText);
     setMark(this.drivenMark, drive.severity);
     say(this.drivenText, drive.said);
-    host.toggleAttribute("data-stale", drive.stale === true);
   }
 
   payload() {
@@ -79,8 +72,8 @@ export class Judgement {
         mark(severity), el("span", {}, WORDS[severity]), count);
       box.addEventListener("click", () => {
         if (!this.hidden.delete(severity)) this.hidden.add(severity);
-        this.drawFindings(this.findings);
-        this.drawSieve(this.findings);
+        this.drawFindings(this.bench.findings);
+        this.drawSieve(this.bench.findings);
       });
       this.chips.set(severity, { box, count });
       by("sieve").append(box);
@@ -129,6 +122,7 @@ export class Judgement {
       now = next;
       row.dataset.severity = next.severity;
       row.dataset.id = next.id;
+      row.dataset.of = this.bench.view.findings.includes(next) ? "truck" : "drive";
       setMark(sign, next.severity);
       say(word, `${WORDS[next.severity]}: `);
       say(title, next.title);
@@ -173,7 +167,8 @@ export class Judgement {
 
   /** Ways to the pages that show the figures behind a finding. */
   pages(finding) {
-    return this.bench.view.pages.filter(page => page.checks.includes(finding.id)).map(page => {
+    const { view, drive } = this.bench;
+    return [...view.pages, ...(drive?.pages ?? [])].filter(page => page.checks?.includes(finding.id)).map(page => {
       const go = el("button", { type: "button" }, page.title);
       go.addEventListener("click", () => this.onPage?.(page.id));
       return go;

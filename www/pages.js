@@ -65,7 +65,8 @@ export class Pages {
     const button = this.button(this.open);
     this.open = null;
     this.lay();
-    button?.focus();
+    // Its button may be on a tab that is not shown now.
+    (button?.checkVisibility() ? button : by("stage")).focus();
   }
 
   button(id) {
@@ -75,6 +76,7 @@ export class Pages {
   lay() {
     const open = this.open !== null;
     this.element.hidden = !open;
+    this.body.dataset.of = by("pages").rowsByKey.has(this.open) ? "truck" : "drive";
     by("stage").toggleAttribute("data-paged", open);
     for (const button of document.querySelectorAll("[data-page]")) {
       button.setAttribute("aria-expanded", String(button.dataset.page === this.open));
@@ -152,7 +154,11 @@ export function pageBody(page) {
 
 export function pageTable({ title, columns, rows: lines, note }) {
   const marked = lines.some(line => line.severity !== undefined);
-  const kind = index => ({ class: columns[index].numeric ? "figures-right" : null });
+  // A heading is a sentence's beginning, but a unit keeps its small letter.
+  const kind = index => {
+    const { name, numeric } = columns[index];
+    return { class: `${numeric ? "figures-right" : ""} ${/^k[A-Z]/.test(name) ? "as-is" : ""}`.trim() || null };
+  };
   const head = el("tr", {},
     marked ? el("td", { class: "sign" }) : null,
     ...columns.map((column, index) => el("th", { scope: "col", ...kind(index) }, column.name)));

@@ -2,6 +2,7 @@
 // says comes back as one view from which all panels are drawn. No figure is computed here.
 
 import { Study } from "./ask.js";
+import { ORDER } from "./dom.js";
 
 const read = answer => (typeof answer === "string" ? JSON.parse(answer) : answer);
 
@@ -47,6 +48,12 @@ export class Bench {
   /** Calls back with every new view, and whether it is only a try. */
   onView(listener) {
     this.listeners.push(listener);
+  }
+
+  /** Findings of the truck and those of its drive, the worst first. */
+  get findings() {
+    const rank = finding => ORDER.indexOf(finding.severity);
+    return [...this.view.findings, ...(this.drive?.findings ?? [])].sort((a, b) => rank(a) - rank(b));
   }
 
   has(command) {

@@ -23,7 +23,7 @@ export class Sheets {
       el("div", { class: "ways" }, ...[...VIEWS, ["turn", "Turn"]].map(([view, words]) =>
         button(`${words}, SVG`, () => this.save(view)))),
       el("h2", {}, "Print"),
-      el("p", { class: "hint" }, "Three drawings with title block, loads, findings and cautions."),
+      el("p", { class: "hint" }, "Three drawings with title block, verdict and cautions, findings, and every page of answers, those of the drive too."),
       el("div", { class: "ways" }, button("Print sheets", () => this.print())),
       el("h2", {}, "Plan file"),
       el("p", { class: "hint" }, "One plain text file. Drop it on the page to open it again."),
@@ -83,14 +83,14 @@ export class Sheets {
 
   /** Lays the sheets out for the printer. */
   lay(svgs, pages) {
-    const { view } = this.bench;
+    const { view, drive } = this.bench;
     const drawings = svgs.map(drawing => {
       const sheet = el("div", { class: "sheet" });
       // The core's own drawing; it escapes every name in it.
       sheet.innerHTML = drawing;
       return sheet;
     });
-    const findings = view.findings.map(each => ({
+    const findings = this.bench.findings.map(each => ({
       severity: each.severity,
       cells: [WORDS[each.severity], each.title, each.sentence, each.margin, each.source],
     }));
@@ -99,6 +99,7 @@ export class Sheets {
       el("div", { class: "text" },
         el("h2", {}, view.name),
         el("p", { class: "verdict" }, `${WORDS[view.verdict.severity]}: ${view.verdict.text}`),
+        drive ? el("p", { class: "verdict" }, `${WORDS[drive.severity]}: ${drive.said}${drive.stale ? " (of the plan before the last change)" : ""}`) : null,
         el("ul", { class: "cautions" }, ...view.cautions.map(makeCaution)),
         el("h3", {}, "Findings"),
         pageTable({ title: "", columns: FINDING_COLUMNS, rows: findings }),

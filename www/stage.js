@@ -26,7 +26,7 @@ export const tagOf = element => element.dataset.tag ?? element.dataset.for;
 const SHOWN = [
   ["zones", "Zones"],
   ["dimensions", "Dimensions"],
-  ["part_dimensions", "Place of the chosen part"],
+  ["part_dimensions", "Part position"],
   ["hardware", "Removed parts"],
   ["angles", "Ramp angles"],
   ["frame", "Frame bending"],

@@ -181,7 +181,11 @@ fn rows(journey: &Journey, units: Units) -> Vec<(String, String)> {
         Err(missing) => row("Charging", format!("not assessed: {missing}")),
     }
     if let Ok(capacity) = &journey.answers.capacity {
-        row("Payload", payload_possible(capacity).words(units));
+        let words = payload_possible(capacity).words(units);
+        row(
+            "Payload",
+            words.strip_prefix("Payload ").unwrap_or(&words).to_owned(),
+        );
     }
     rows
 }

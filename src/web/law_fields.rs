@@ -60,9 +60,14 @@ pub(super) fn add(session: &Session, plan: &Plan, fields: &mut Vec<Field>, units
             .or(place.source)
             .unwrap_or(&all.source);
         let value = figure.inside(place.measure);
+        let hint = if figure.is_stated() {
+            hint(figure.may_differ, source)
+        } else {
+            "empty: no limit".to_owned()
+        };
         let id = format!("own.{}", place.path);
         let field = Field::number(&id, &place.label, place.measure, value, units);
-        fields.push(field.hinting(hint(figure.may_differ, source)));
+        fields.push(field.hinting(hint));
     });
 }
 

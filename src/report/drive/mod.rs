@@ -73,9 +73,15 @@ fn page(
         tables: Vec::new(),
         picture: None,
         assumptions: Vec::new(),
+        checks: checks.iter().map(|id| (*id).to_owned()).collect(),
+        severity: None,
     };
     for finding in found.iter().filter(|f| checks.contains(&f.check)) {
         page.lead.push(finding.sentence.words(units));
+        let worst = page
+            .severity
+            .map_or(finding.severity, |s| s.min(finding.severity));
+        page.severity = Some(worst);
         for line in &finding.assumptions {
             if !page.assumptions.contains(line) {
                 page.assumptions.push(line.clone());

@@ -28,8 +28,8 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
         "Truck, trailer and load",
         show(Measure::Mass, journey.gross_kg),
     );
-    row("Way driven", show(Measure::Way, run.distance_m));
-    row("Way of the route", show(Measure::Way, run.route_m));
+    row("Distance driven", show(Measure::Way, run.distance_m));
+    row("Length of the route", show(Measure::Way, run.route_m));
     row("Time", show(Measure::Time, run.time_s));
     let per_way = journey.per_m_j / 3.6e6 * metres;
     row("Energy used", format!("{per_way:.2} kWh/{mile}"));
