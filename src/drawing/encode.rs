@@ -11,23 +11,31 @@ pub fn number(out: &mut String, value: f64) {
     };
     // Half away from zero, as people round.
     #[expect(clippy::cast_possible_truncation, reason = "clamped above")]
-    let tenths = (value * 10.0 + if value < 0.0 { -0.5 } else { 0.5 }) as i64;
-    if tenths < 0 {
-        out.push('-');
-    }
+    let tenths = (value * 10.0 + if value < 0.0 { -0.5 } else { 0.5 }) as i32;
+    // From the last digit forward, and written at once: a drawing of many parts has ten thousand numbers.
+    let mut text = [0_u8; 12];
+    let mut at = text.len();
+    let mut put = |digit: u8| {
+        at -= 1;
+        text[at] = digit;
+    };
     let rest = tenths.unsigned_abs();
-    let whole = rest / 10;
-    let digit = |value: u64| char::from(b'0' + (value % 10) as u8);
-    for place in [100_000, 10_000, 1_000, 100, 10] {
-        if whole >= place {
-            out.push(digit(whole / place));
+    if !rest.is_multiple_of(10) {
+        put(b'0' + (rest % 10) as u8);
+        put(b'.');
+    }
+    let mut whole = rest / 10;
+    loop {
+        put(b'0' + (whole % 10) as u8);
+        whole /= 10;
+        if whole == 0 {
+            break;
         }
     }
-    out.push(digit(whole));
-    if !rest.is_multiple_of(10) {
-        out.push('.');
-        out.push(digit(rest));
+    if tenths < 0 {
+        put(b'-');
     }
+    out.push_str(std::str::from_utf8(&text[at..]).unwrap_or_default());
 }
 
 /// Letters that XML 1.0 cannot hold are left out.

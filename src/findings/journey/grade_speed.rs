@@ -9,7 +9,7 @@ pub static CHECK: Check<Journey> = Check {
     id: "speed-on-grade",
     title: "Speed on 6 %",
     question: "How fast does it climb 6 % for ever?",
-    method: "Pull and resistance meet: with the continuous ratings of motors and packs and the source at full power; the speed for seconds is told beside it.",
+    method: "Pull and resistance meet: with the continuous ratings of motors and packs and the source at full power; the speed on peak power is told beside it.",
     source: "balance of forces; limit 40 km/h common practice",
     applies: "every drive",
     assumes: &["packs at half charge"],
@@ -26,11 +26,11 @@ fn run(journey: &Journey, report: &mut Report) {
     let sentence = Phrase::new()
         .text("It holds ")
         .quantity(Measure::RoadSpeed, lasting)
-        .text(" on 6 % without end, ")
+        .text(" on 6 % on continuous power, ")
         .quantity(Measure::RoadSpeed, peak)
-        .text(" for seconds; ")
+        .text(" on peak power; ")
         .quantity(Measure::RoadSpeed, LEAST_MPS)
-        .text(" are usual.");
+        .text(" is usual.");
     report.add(Finding::new(severity, "grade", sentence).at_least(
         Amount::of(Measure::RoadSpeed, lasting),
         Amount::of(Measure::RoadSpeed, LEAST_MPS),

@@ -28,11 +28,11 @@ fn run(journey: &Journey, report: &mut Report) {
         "the torque of the drive"
     };
     let sentence = Phrase::new()
-        .text("It starts on ")
+        .text("It pulls away on ")
         .share(launch)
-        .text(format!(", held back by {by}; "))
+        .text(format!(", limited by {by}; "))
         .share(LEAST)
-        .text(" are usual.");
+        .text(" is usual.");
     report.add(
         Finding::new(severity, "launch", sentence)
             .at_least(Amount::share(launch), Amount::share(LEAST)),

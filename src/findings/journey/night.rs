@@ -34,9 +34,9 @@ fn run(journey: &Journey, report: &mut Report) {
                 .quantity(Measure::Time, time)
                 .text(", and from 10 to 80 % in ")
                 .quantity(Measure::Time, plugged.quick.time_s)
-                .text("; there are ")
+                .text("; ")
                 .quantity(Measure::Time, hours)
-                .text(".");
+                .text(" are available.");
             report.add(Finding::new(severity, "plug", sentence).at_most(
                 Amount::of(Measure::Time, time),
                 Amount::of(Measure::Time, hours),

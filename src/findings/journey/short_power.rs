@@ -35,7 +35,7 @@ fn run(journey: &Journey, report: &mut Report) {
         .text(" of the time");
     if let Some((slow, at)) = run.slowest {
         sentence = sentence
-            .text("; it fell to ")
+            .text("; speed fell to ")
             .quantity(Measure::RoadSpeed, slow)
             .text(" at ")
             .quantity(Measure::Way, at);

@@ -9,10 +9,10 @@ use crate::quantity::{Measure, Units, grouped};
 
 /// Headings of what holds back, one for each grade that can be shown.
 const ROADS: [&str; 4] = [
-    "Holds back on the level",
-    "Holds back on 3 %",
-    "Holds back on 6 %",
-    "Holds back on the steepest",
+    "Resistance on the level",
+    "Resistance on a 3 % grade",
+    "Resistance on a 6 % grade",
+    "Resistance on the steepest",
 ];
 
 pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
@@ -23,8 +23,8 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     let mut figures = Figures::new(units);
     figures.add("Speed", Measure::RoadSpeed, pull.v_mps);
     let mut force = |name, values| figures.add(name, Measure::Force, values);
-    let peak = force("Pull for seconds", pull.peak_n);
-    let steady = force("Pull without end", pull.continuous_n);
+    let peak = force("Peak pull", pull.peak_n);
+    let steady = force("Continuous pull", pull.continuous_n);
     let grip = force("Grip", vec![pull.grip_n; rows]);
     let mut roads = Vec::new();
     for ((grade, values), name) in pull.roads.into_iter().zip(ROADS) {
@@ -60,16 +60,15 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
         })
         .collect();
     lines.push(figures.line(grip, "grip, wet road", Pen::Dotted));
-    lines.push(figures.line(steady, "pull without end", Pen::Dashed));
-    lines.push(figures.line(peak, "pull for seconds", Pen::Heavy));
+    lines.push(figures.line(steady, "continuous pull", Pen::Dashed));
+    lines.push(figures.line(peak, "peak pull", Pen::Heavy));
     let panel = figures.panel("Force at the wheels", peak, lines);
     let chart = Chart {
         id: "drive-pull",
         title: "Pull against speed, and what grades ask for".to_owned(),
-        description:
-            "Most pull for seconds and without end over the speed, the limit of grip, and the \
+        description: "Peak and continuous pull over the speed, the limit of grip, and the \
                       force that the road asks for on the level and on grades."
-                .to_owned(),
+            .to_owned(),
         size: SIZE,
         strip: false,
         body: Body::Lines {

@@ -139,7 +139,7 @@ fn abilities(out: &mut String, journey: &Journey, units: Units) {
     let time = |s: Option<f64>| s.map_or_else(|| "not reached".to_owned(), |s| format!("{s:.1} s"));
     let _ = writeln!(
         out,
-        "\nWhat it can do, for seconds / without end\n  starts on  {}\n  holds      {} / {} on 3 %, {} / {} on 6 %, {} on the level",
+        "\nWhat it can do, peak / continuous\n  starts on  {}\n  holds      {} / {} on 3 %, {} / {} on 6 %, {} on the level",
         share(grades.launch),
         speed(grades.on_3.0),
         speed(grades.on_3.1),
@@ -244,7 +244,7 @@ fn source(out: &mut String, journey: &Journey, units: Units) {
     };
     let _ = writeln!(
         out,
-        "\nSource: {how}\n  {} without end, {} at the highest place, {} there at the end of its life\n  {} at half and {} at full power; {} s to full power, runs {} s at least, {} at least, rises {} a second{}",
+        "\nSource: {how}\n  {} continuous, {} at the highest place, {} there at the end of its life\n  {} at half and {} at full power; {} s to full power, runs {} s at least, {} at least, rises {} a second{}",
         show(Measure::Power, source.continuous_w),
         show(Measure::Power, source.lasting_w(run.highest_m)),
         show(
