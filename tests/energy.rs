@@ -8,6 +8,8 @@ mod cases;
 mod closed;
 #[path = "energy/cold.rs"]
 mod cold;
+#[path = "energy/conversions.rs"]
+mod conversions;
 #[path = "energy/course.rs"]
 mod course;
 #[path = "energy/duty.rs"]
