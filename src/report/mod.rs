@@ -16,7 +16,8 @@ pub use cautions::{Caution, cautions};
 pub use drive::{DriveAnswer, drive_answers, drive_pages, drive_strip};
 pub use frame::FrameRow;
 pub use journey::{
-    ChargeReport, JourneyReport, charge_data, charge_text, journey_data, journey_text, sizes_text,
+    ChargeReport, JourneyReport, charge_data, charge_text, consumption, journey_data, journey_text,
+    sizes_text,
 };
 pub use json::{ASSUMPTIONS, Evaluation, FindingRow, evaluation};
 use json::{NOTICE, row as finding_row};

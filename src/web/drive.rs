@@ -1,12 +1,12 @@
 //! A drive for the page: what it came to in a few rows, its findings, and its pages with charts.
 
-use super::session::Session;
+use super::session::{Session, slug};
 use super::view::{FindingView, finding_view};
 use crate::assessment::{Assessment, Journey};
 use crate::drawing::draw_chart;
 use crate::findings::{self, Severity, payload_possible};
 use crate::plan::Refusal;
-use crate::quantity::{M_PER_MI, Measure, Units};
+use crate::quantity::{Measure, Units};
 use crate::report::{self, Page};
 use crate::route::{Route, SHIPPED, USUAL, USUAL_MPS, from_csv, from_gpx, shipped};
 use crate::source::Problems;
@@ -52,15 +52,7 @@ impl Routes {
             .starts_with('<');
         let read = if track { from_gpx } else { from_csv };
         let mut route = read(file, text, USUAL_MPS)?;
-        let mut id = String::new();
-        for c in file.chars().take(60) {
-            if c.is_ascii_alphanumeric() {
-                id.push(c.to_ascii_lowercase());
-            } else if !id.ends_with('-') && !id.is_empty() {
-                id.push('-');
-            }
-        }
-        route.id = format!("own-{}", id.trim_end_matches('-'));
+        route.id = format!("own-{}", slug(file));
         if route.name.is_empty() {
             file.clone_into(&mut route.name);
         }
@@ -145,10 +137,6 @@ impl Session {
 /// What a person asks first.
 fn rows(journey: &Journey, units: Units) -> Vec<(String, String)> {
     let show = |measure: Measure, value: f64| measure.text(value, units);
-    let (metres, mile) = match units {
-        Units::Us => (M_PER_MI, "mi"),
-        Units::Metric => (1_000.0, "km"),
-    };
     let run = &journey.run;
     let mut rows: Vec<(String, String)> = Vec::new();
     let mut row = |name: &str, words: String| rows.push((name.to_owned(), words));
@@ -157,8 +145,7 @@ fn rows(journey: &Journey, units: Units) -> Vec<(String, String)> {
         "Range",
         format!("{} with {kept} kept", show(Measure::Way, journey.range_m)),
     );
-    let per_way = journey.per_m_j / 3.6e6 * metres;
-    row("Energy", format!("{per_way:.2} kWh/{mile}"));
+    row("Energy", report::consumption(journey, units));
     let way = show(Measure::Way, run.distance_m);
     row(
         "Driven",

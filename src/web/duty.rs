@@ -1,110 +1,98 @@
 //! Fields of the duty: how often, how cold, how much is kept; an empty field stands for what is usual.
 
+use super::entries::{Empty, Entry, entry, set};
 use super::fields::{Choice, Field};
 use crate::plan::{Duty, Edit, Refusal, Strategy};
 use crate::quantity::{Measure, Units};
 
-/// One field: its id behind `duty.`, its name, what it measures, its range, what an empty one means, and
-/// where it stands.
-struct Entry {
-    id: &'static str,
-    label: &'static str,
-    measure: Measure,
-    range: [f64; 2],
-    empty: &'static str,
-    of: fn(&mut Duty) -> &mut Option<f64>,
-}
-
-macro_rules! entry {
-    ($field:ident, $label:literal, $measure:ident, $range:expr, $empty:literal) => {
-        Entry {
-            id: stringify!($field),
-            label: $label,
-            measure: Measure::$measure,
-            range: $range,
-            empty: $empty,
-            of: |duty| &mut duty.$field,
-        }
-    };
-}
-
-static ENTRIES: [Entry; 11] = [
+static ENTRIES: [Entry<Duty>; 11] = [
     entry!(
+        Duty,
         temperature_c,
         "Air outside",
         Temperature,
         [-30.0, 50.0],
-        "the route's"
+        Empty::Words("the route's")
     ),
     entry!(
+        Duty,
         headwind_mps,
         "Wind against the truck",
         RoadSpeed,
         [-20.0, 20.0],
-        "the route's"
+        Empty::Words("the route's")
     ),
     entry!(
+        Duty,
         reserve,
         "Kept in reserve",
         Share,
         [0.0, 0.9],
-        "15 %, common practice"
+        Empty::Words("15 %, common practice")
     ),
     entry!(
+        Duty,
         health,
         "Packs still hold",
         Share,
         [0.5, 1.0],
-        "new packs; 80 % is a usual end of life"
+        Empty::Words("new packs; 80 % is a usual end of life")
     ),
     entry!(
+        Duty,
         plug_hours,
         "Hours at the plug",
         Count,
         [0.0, 24.0],
-        "8 hours"
+        Empty::Words("8 hours")
     ),
     entry!(
+        Duty,
         days_a_year,
         "Days of work a year",
         Count,
         [1.0, 366.0],
-        "250 days"
+        Empty::Words("250 days")
     ),
     entry!(
+        Duty,
         drag_area_m2,
         "Drag area, m²",
         Factor,
         [1.0, 20.0],
-        "the chassis's"
+        Empty::Words("the chassis's")
     ),
     entry!(
+        Duty,
         rolling,
         "Rolling coefficient",
         Factor,
         [0.001, 0.05],
-        "the chassis's"
+        Empty::Words("the chassis's")
     ),
     entry!(
+        Duty,
         hold_soc,
         "Source holds the packs at",
         Share,
         [0.05, 0.98],
-        "60 %"
+        Empty::Words("60 %")
     ),
     entry!(
+        Duty,
         start_soc,
         "Source starts below",
         Share,
         [0.02, 0.95],
-        "usual, when switched on and off"
+        Empty::Words("usual, when switched on and off")
     ),
     entry!(
+        Duty,
         stop_soc,
         "Source stops above",
         Share,
         [0.05, 0.98],
-        "usual, when switched on and off"
+        Empty::Words("usual, when switched on and off")
     ),
 ];
 
@@ -123,24 +111,11 @@ pub(super) fn fields(duty: &Duty, sourced: bool, units: Units) -> Vec<Field> {
         .within(Measure::Count, 1.0, 50.0, units)
         .hinting("empty: 1"),
     ];
-    for e in &ENTRIES {
-        if e.id.ends_with("_soc") && !sourced {
-            continue;
-        }
-        let field = Field::number(
-            &format!("duty.{}", e.id),
-            e.label,
-            e.measure,
-            *(e.of)(&mut own),
-            units,
-        );
-        let hint = format!("empty: {}", e.empty);
-        fields.push(
-            field
-                .within(e.measure, e.range[0], e.range[1], units)
-                .hinting(hint),
-        );
-    }
+    // What is about a source is asked only where there is one.
+    let asked = ENTRIES
+        .iter()
+        .filter(|e| sourced || !e.id.ends_with("_soc"));
+    fields.extend(asked.map(|e| e.field("duty", &mut own, units)));
     let label = "Packs as cold as the air at the start";
     fields.push(Field::switch("duty.soaked", label, duty.soaked));
     if sourced {
@@ -174,10 +149,6 @@ pub(super) fn edit(
     read: &dyn Fn(Measure) -> Result<f64, Refusal>,
 ) -> Option<Result<Edit, Refusal>> {
     let mut duty = duty.clone();
-    let value = |measure: Measure| match typed {
-        "" => Ok(None),
-        _ => read(measure).map(Some),
-    };
     match field {
         "route" => duty.route = Some(typed.to_owned()).filter(|id| !id.is_empty()),
         "soaked" => duty.soaked = typed == "on",
@@ -187,10 +158,10 @@ pub(super) fn edit(
                 _ => None,
             }
         }
-        "trips_a_day" => match value(Measure::Count) {
+        "trips_a_day" if typed.is_empty() => duty.trips_a_day = None,
+        "trips_a_day" => match read(Measure::Count) {
             Err(refusal) => return Some(Err(refusal)),
-            Ok(None) => duty.trips_a_day = None,
-            Ok(Some(trips)) => {
+            Ok(trips) => {
                 if trips.fract() != 0.0 || !(1.0..=50.0).contains(&trips) {
                     let why = format!("trips a day: {typed} is not a whole number from 1 to 50");
                     return Some(Err(Refusal(why)));
@@ -205,10 +176,8 @@ pub(super) fn edit(
             }
         },
         other => {
-            let entry = ENTRIES.iter().find(|e| e.id == other)?;
-            match value(entry.measure) {
-                Ok(value) => *(entry.of)(&mut duty) = value,
-                Err(refusal) => return Some(Err(refusal)),
+            if let Err(refusal) = set(&ENTRIES, &mut duty, other, typed, read)? {
+                return Some(Err(refusal));
             }
         }
     }

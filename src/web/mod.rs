@@ -10,6 +10,7 @@ mod catalogue;
 mod drive;
 mod duty;
 mod enter;
+mod entries;
 mod fields;
 mod law_fields;
 mod moving;

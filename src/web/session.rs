@@ -270,16 +270,8 @@ impl Session {
     /// A name for the plan's file: plain letters, digits and dashes.
     #[must_use]
     pub fn file_name(&self) -> String {
-        let mut name = String::new();
-        for c in self.plan().name.chars().take(60) {
-            if c.is_ascii_alphanumeric() {
-                name.push(c.to_ascii_lowercase());
-            } else if !name.ends_with('-') && !name.is_empty() {
-                name.push('-');
-            }
-        }
-        let name = name.trim_end_matches('-');
-        format!("{}.json", if name.is_empty() { "plan" } else { name })
+        let name = slug(&self.plan().name);
+        format!("{}.json", if name.is_empty() { "plan" } else { &name })
     }
 
     /// Zone that a plan's part is counted in.
@@ -289,4 +281,17 @@ impl Session {
             Place::Free { .. } => None,
         }
     }
+}
+
+/// A name as plain letters, digits and dashes, for files and ids.
+pub(super) fn slug(name: &str) -> String {
+    let mut slug = String::new();
+    for c in name.chars().take(60) {
+        if c.is_ascii_alphanumeric() {
+            slug.push(c.to_ascii_lowercase());
+        } else if !slug.ends_with('-') && !slug.is_empty() {
+            slug.push('-');
+        }
+    }
+    slug.trim_end_matches('-').to_owned()
 }

@@ -20,8 +20,12 @@ mod tank_range;
 mod traction;
 mod voltage;
 
-use super::Check;
+use super::{Amount, Check, Finding, Phrase, Report, Severity};
 use crate::assessment::Journey;
+use crate::quantity::Measure;
+
+/// Share of the time with a spent budget before somebody should look (common practice).
+const SPENT: f64 = 0.02;
 
 /// Every check of a drive, in the order of findings that are equally bad.
 pub static JOURNEY_CHECKS: &[&Check<Journey>] = &[
@@ -45,3 +49,30 @@ pub static JOURNEY_CHECKS: &[&Check<Journey>] = &[
     &cable_reach::CHECK,
     &voltage::CHECK,
 ];
+
+/// Judges a short-time budget by how long it was spent; `made_for` begins the sentence with what is given
+/// and what it is made for.
+fn short_time(
+    journey: &Journey,
+    subject: &str,
+    (left, spent_s): (f64, f64),
+    made_for: Phrase,
+    report: &mut Report,
+) {
+    let share = spent_s / journey.run.time_s.max(1.0);
+    let severity = if share > SPENT {
+        Severity::Caution
+    } else {
+        Severity::Holds
+    };
+    let sentence = made_for
+        .text("; of their short-time budget ")
+        .share(left)
+        .text(" is left at the least, and it is spent for ")
+        .quantity(Measure::Time, spent_s)
+        .text(".");
+    report.add(
+        Finding::new(severity, subject, sentence)
+            .at_most(Amount::share(share), Amount::share(SPENT)),
+    );
+}

@@ -1,7 +1,8 @@
 //! Is the short-time rating of the packs enough for the route?
 
+use super::short_time;
 use crate::assessment::Journey;
-use crate::findings::{Amount, Check, Finding, Phrase, Report, Severity};
+use crate::findings::{Check, Phrase, Report};
 use crate::quantity::Measure;
 
 /// Header of the check.
@@ -16,33 +17,16 @@ pub static CHECK: Check<Journey> = Check {
     run,
 };
 
-/// Share of the time with a spent budget before somebody should look (common practice).
-const LOOK: f64 = 0.02;
-
 fn run(journey: &Journey, report: &mut Report) {
     let run = &journey.run;
     let bank = &journey.truck.bank;
-    let (left, spent_s) = run.pack_peak;
-    let share = spent_s / run.time_s.max(1.0);
-    let severity = if share > LOOK {
-        Severity::Caution
-    } else {
-        Severity::Holds
-    };
-    let sentence = Phrase::new()
+    let made_for = Phrase::new()
         .text("The packs give up to ")
         .quantity(Measure::Power, run.pack_most_w)
         .text(", made for ")
         .quantity(Measure::Power, bank.continuous_w)
         .text(" continuous and ")
         .quantity(Measure::Power, bank.peak_w)
-        .text(" peak when warm; of their short-time budget ")
-        .share(left)
-        .text(" is left at the least, and it is spent for ")
-        .quantity(Measure::Time, spent_s)
-        .text(".");
-    report.add(
-        Finding::new(severity, "packs", sentence)
-            .at_most(Amount::share(share), Amount::share(LOOK)),
-    );
+        .text(" peak when warm");
+    short_time(journey, "packs", run.pack_peak, made_for, report);
 }

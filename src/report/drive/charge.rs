@@ -3,7 +3,7 @@
 use super::figures::Figures;
 use super::{DriveAnswer, SIZE, page};
 use crate::assessment::Journey;
-use crate::drawing::{Body, Chart, Line, Panel, Pen};
+use crate::drawing::{Body, Line, Panel, Pen};
 use crate::energy::{Charge, Moment};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
@@ -17,7 +17,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
             if !page.lead.iter().any(|line| line.contains(missing.as_str())) {
                 page.lead.push(format!("Not assessed: {missing}."));
             }
-            return DriveAnswer { page, chart: None };
+            return DriveAnswer::plain(page);
         }
     };
     let charges = [
@@ -48,27 +48,17 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     let (Some(powers), Some(mut states), Some(x)) = (powers, states, axis) else {
         page.lead
             .push("The packs are full: there is nothing to charge.".to_owned());
-        return DriveAnswer { page, chart: None };
+        return DriveAnswer::plain(page);
     };
     states.reaches = vec![0.0, 100.0];
-    let chart = Chart {
-        id: "drive-charge",
-        title: format!("Charging by {}", plugged.feed.by),
-        description:
-            "Power into the packs and their state of charge over the minutes at the plug, from the \
-                      end of the day and from 10 to 80 %."
-                .to_owned(),
-        size: SIZE,
-        strip: false,
-        body: Body::Lines {
-            x,
-            panels: vec![powers, states],
-        },
+    let title = format!("Charging by {}", plugged.feed.by);
+    let description = "Power into the packs and their state of charge over the minutes at the plug, from the \
+                      end of the day and from 10 to 80 %.";
+    let body = Body::Lines {
+        x,
+        panels: vec![powers, states],
     };
-    DriveAnswer {
-        page,
-        chart: Some(chart),
-    }
+    DriveAnswer::charted(page, title, description, SIZE, body)
 }
 
 fn figures(charge: &Charge, units: Units) -> (Figures, usize, usize) {

@@ -3,7 +3,7 @@
 use super::figures::Figures;
 use super::{DriveAnswer, NOTHING_DRIVEN, SIZE, page};
 use crate::assessment::{CircuitHeat, Journey};
-use crate::drawing::{Body, Chart, Panel, Pen};
+use crate::drawing::{Body, Panel, Pen};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
 
@@ -17,7 +17,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
                 page.lead.push(said);
             }
         }
-        return DriveAnswer { page, chart: None };
+        return DriveAnswer::plain(page);
     };
     let mut figures = Figures::new(units);
     let places = journey.run.samples.iter().map(|s| s.x_m).collect();
@@ -43,7 +43,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     ));
     if figures.is_empty() {
         page.lead.push(NOTHING_DRIVEN.to_owned());
-        return DriveAnswer { page, chart: None };
+        return DriveAnswer::plain(page);
     }
     page.tables
         .push(figures.table("Heat along the route", "moments"));
@@ -53,28 +53,18 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
             .to_owned(),
     );
     let outside = journey.route.weather.temperature_c;
-    let chart = Chart {
-        id: "drive-heat",
-        title: format!(
-            "Heat and what the radiators give away at {}: {}",
-            Measure::Temperature.text(outside, units),
-            journey.route.name
-        ),
-        description:
-            "Panels over the distance: heat that is made, and the most that the radiators give \
-                      away at that speed."
-                .to_owned(),
-        size: SIZE,
-        strip: false,
-        body: Body::Lines {
-            x: figures.axis(0),
-            panels,
-        },
+    let title = format!(
+        "Heat and what the radiators give away at {}: {}",
+        Measure::Temperature.text(outside, units),
+        journey.route.name
+    );
+    let description = "Panels over the distance: heat that is made, and the most that the radiators give \
+                      away at that speed.";
+    let body = Body::Lines {
+        x: figures.axis(0),
+        panels,
     };
-    DriveAnswer {
-        page,
-        chart: Some(chart),
-    }
+    DriveAnswer::charted(page, title, description, SIZE, body)
 }
 
 fn circuit(

@@ -13,7 +13,7 @@ mod summary;
 
 use super::page::Page;
 use crate::assessment::Journey;
-use crate::drawing::{Chart, draw_chart};
+use crate::drawing::{Body, Chart, draw_chart};
 use crate::findings::Finding;
 use crate::quantity::Units;
 
@@ -29,6 +29,29 @@ pub struct DriveAnswer {
     pub page: Page,
     /// The chart of its tables; `None` where there is nothing to draw, which the page says.
     pub chart: Option<Chart>,
+}
+
+impl DriveAnswer {
+    /// Words without a picture.
+    const fn plain(page: Page) -> Self {
+        Self { page, chart: None }
+    }
+
+    /// A page with a chart of this size, which has the page's id.
+    fn charted(page: Page, title: String, description: &str, size: (f64, f64), body: Body) -> Self {
+        let chart = Chart {
+            id: page.id,
+            title,
+            description: description.to_owned(),
+            size,
+            strip: false,
+            body,
+        };
+        Self {
+            page,
+            chart: Some(chart),
+        }
+    }
 }
 
 /// Every answer about a drive, in the order on screen. The ids stay as they are.

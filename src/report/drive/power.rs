@@ -3,7 +3,7 @@
 use super::figures::Figures;
 use super::{DriveAnswer, NOTHING_DRIVEN, SIZE, page};
 use crate::assessment::Journey;
-use crate::drawing::{Body, Chart, Line, Pen};
+use crate::drawing::{Body, Line, Pen};
 use crate::energy::Sample;
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
@@ -29,7 +29,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     let friction = power("Friction brakes", |s| s.brakes_w);
     if figures.is_empty() {
         page.lead.push(NOTHING_DRIVEN.to_owned());
-        return DriveAnswer { page, chart: None };
+        return DriveAnswer::plain(page);
     }
     page.tables
         .push(figures.table("Power along the route", "moments"));
@@ -68,22 +68,12 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     for (panel, share) in panels.iter_mut().zip([1.3, 1.3, 0.8, 0.8]) {
         panel.share = share;
     }
-    let chart = Chart {
-        id: "drive-power",
-        title: format!("Power: {}", journey.route.name),
-        description:
-            "Panels over the distance: power into the drives, out of packs and source, into \
-                      accessories, into the brakes."
-                .to_owned(),
-        size: (SIZE.0, SIZE.1 + 60.0),
-        strip: false,
-        body: Body::Lines {
-            x: figures.axis(0),
-            panels,
-        },
+    let title = format!("Power: {}", journey.route.name);
+    let description = "Panels over the distance: power into the drives, out of packs and source, into \
+                      accessories, into the brakes.";
+    let body = Body::Lines {
+        x: figures.axis(0),
+        panels,
     };
-    DriveAnswer {
-        page,
-        chart: Some(chart),
-    }
+    DriveAnswer::charted(page, title, description, (SIZE.0, SIZE.1 + 60.0), body)
 }

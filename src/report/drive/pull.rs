@@ -3,7 +3,7 @@
 use super::figures::Figures;
 use super::{DriveAnswer, SIZE, page};
 use crate::assessment::Journey;
-use crate::drawing::{Body, Chart, Pen};
+use crate::drawing::{Body, Pen};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units, grouped};
 
@@ -63,21 +63,12 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     lines.push(figures.line(steady, "continuous pull", Pen::Dashed));
     lines.push(figures.line(peak, "peak pull", Pen::Heavy));
     let panel = figures.panel("Force at the wheels", peak, lines);
-    let chart = Chart {
-        id: "drive-pull",
-        title: "Pull against speed, and what grades ask for".to_owned(),
-        description: "Peak and continuous pull over the speed, the limit of grip, and the \
-                      force that the road asks for on the level and on grades."
-            .to_owned(),
-        size: SIZE,
-        strip: false,
-        body: Body::Lines {
-            x: figures.axis(0),
-            panels: vec![panel],
-        },
+    let title = "Pull against speed, and what grades ask for".to_owned();
+    let description = "Peak and continuous pull over the speed, the limit of grip, and the \
+                      force that the road asks for on the level and on grades.";
+    let body = Body::Lines {
+        x: figures.axis(0),
+        panels: vec![panel],
     };
-    DriveAnswer {
-        page,
-        chart: Some(chart),
-    }
+    DriveAnswer::charted(page, title, description, SIZE, body)
 }

@@ -33,7 +33,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     let soc = figures.add("State of charge", Measure::Share, column(|s| s.soc));
     if figures.is_empty() {
         page.lead.push(NOTHING_DRIVEN.to_owned());
-        return DriveAnswer { page, chart: None };
+        return DriveAnswer::plain(page);
     }
     page.tables
         .push(figures.table("Along the route", "moments"));
@@ -50,24 +50,14 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     let charge = vec![figures.line(soc, "packs", Pen::Heavy)];
     let mut charges = figures.panel("State of charge", soc, charge);
     charges.reaches = vec![0.0, 100.0];
-    let chart = Chart {
-        id: "drive-route",
-        title: format!("Speed, height and charge: {}", journey.route.name),
-        description:
-            "Three panels over the distance: the speed that is allowed and the speed that is \
-                      reached, the height of the road over its start, the state of charge."
-                .to_owned(),
-        size: SIZE,
-        strip: false,
-        body: Body::Lines {
-            x: figures.axis(0),
-            panels: vec![speeds, heights, charges],
-        },
+    let title = format!("Speed, height and charge: {}", journey.route.name);
+    let description = "Three panels over the distance: the speed that is allowed and the speed that is \
+                      reached, the height of the road over its start, the state of charge.";
+    let body = Body::Lines {
+        x: figures.axis(0),
+        panels: vec![speeds, heights, charges],
     };
-    DriveAnswer {
-        page,
-        chart: Some(chart),
-    }
+    DriveAnswer::charted(page, title, description, SIZE, body)
 }
 
 /// A small picture of the route and the charge, to stand beside the truck; `None` when nothing was driven.

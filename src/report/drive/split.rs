@@ -1,11 +1,10 @@
 //! Where the energy went.
 
-use super::summary::way;
 use super::{DriveAnswer, SIZE, page};
 use crate::assessment::Journey;
-use crate::drawing::{Axis, Bar, Body, Chart, Tint};
+use crate::drawing::{Axis, Bar, Body, Tint};
 use crate::quantity::{Measure, Units, grouped};
-use crate::report::journey::entries;
+use crate::report::journey::{entries, way};
 use crate::report::page::Table;
 
 /// Entries that are work on the road; the fifth is the accessories, the rest are losses.
@@ -60,26 +59,18 @@ pub(super) fn answer(journey: &Journey, units: Units) -> DriveAnswer {
     page.tables.push(table);
     if bars.is_empty() {
         page.lead.push(super::NOTHING_DRIVEN.to_owned());
-        return DriveAnswer { page, chart: None };
+        return DriveAnswer::plain(page);
     }
-    let chart = Chart {
-        id: "drive-energy",
-        title: format!("Where the energy went: {}", journey.route.name),
-        description: "One bar for each: the road, the accessories, the losses.".to_owned(),
-        size: SIZE,
-        strip: false,
-        body: Body::Bars {
-            axis: Axis::new("Energy", Measure::Energy.unit(units)),
-            bars,
-            key: vec![
-                ("work on the road", Tint::Dark),
-                ("accessories", Tint::Dots),
-                ("losses", Tint::Rising),
-            ],
-        },
+    let title = format!("Where the energy went: {}", journey.route.name);
+    let description = "One bar for each: the road, the accessories, the losses.";
+    let body = Body::Bars {
+        axis: Axis::new("Energy", Measure::Energy.unit(units)),
+        bars,
+        key: vec![
+            ("work on the road", Tint::Dark),
+            ("accessories", Tint::Dots),
+            ("losses", Tint::Rising),
+        ],
     };
-    DriveAnswer {
-        page,
-        chart: Some(chart),
-    }
+    DriveAnswer::charted(page, title, description, SIZE, body)
 }

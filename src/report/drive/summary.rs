@@ -3,16 +3,9 @@
 use super::{DriveAnswer, page};
 use crate::assessment::Journey;
 use crate::findings::{Finding, Severity};
-use crate::quantity::{M_PER_MI, Measure, Units};
+use crate::quantity::{Measure, Units};
+use crate::report::consumption;
 use crate::report::page::Table;
-
-/// What a way is told by: metres, and its name.
-pub const fn way(units: Units) -> (f64, &'static str) {
-    match units {
-        Units::Us => (M_PER_MI, "mi"),
-        Units::Metric => (1_000.0, "km"),
-    }
-}
 
 pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
     let mut page = page("drive", "Drive", &[], found, units);
@@ -22,7 +15,6 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     let name = format!("{}, {} a day", journey.route.name, trips(journey.trips));
     let mut table = Table::new(&name, &[("", false), ("Figure", true)]);
     let show = |measure: Measure, value: f64| measure.text(value, units);
-    let (metres, mile) = way(units);
     let mut row = |name: &str, words: String| table.row(None, vec![name.to_owned(), words]);
     row(
         "Truck, trailer and load",
@@ -31,8 +23,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     row("Distance driven", show(Measure::Way, run.distance_m));
     row("Length of the route", show(Measure::Way, run.route_m));
     row("Time", show(Measure::Time, run.time_s));
-    let per_way = journey.per_m_j / 3.6e6 * metres;
-    row("Energy used", format!("{per_way:.2} kWh/{mile}"));
+    row("Energy used", consumption(journey, units));
     let kept = show(Measure::Share, journey.reserve);
     row(
         &format!("Range with {kept} kept"),
@@ -54,7 +45,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
         "Drag area {area:.1} m², rolling resistance {rolling:.4} ({source}); load case: {}.",
         journey.case
     ));
-    DriveAnswer { page, chart: None }
+    DriveAnswer::plain(page)
 }
 
 fn trips(count: u32) -> String {

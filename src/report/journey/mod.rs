@@ -10,6 +10,7 @@ pub use data::{JourneyReport, journey_data};
 pub use sizes::sizes_text;
 pub use text::journey_text;
 
+use crate::assessment::Journey;
 use crate::energy::Ledger;
 use crate::quantity::{M_PER_MI, Units};
 
@@ -31,9 +32,16 @@ pub(super) const fn entries(ledger: &Ledger) -> [(&'static str, f64); 11] {
 }
 
 /// The way for which consumption is told: its length in metres and its unit.
-const fn way(units: Units) -> (f64, &'static str) {
+pub(super) const fn way(units: Units) -> (f64, &'static str) {
     match units {
         Units::Us => (M_PER_MI, "mi"),
         Units::Metric => (1_000.0, "km"),
     }
+}
+
+/// Energy that a drive costs for a way, such as "1.42 kWh/km".
+#[must_use]
+pub fn consumption(journey: &Journey, units: Units) -> String {
+    let (metres, unit) = way(units);
+    format!("{:.2} kWh/{unit}", journey.per_m_j / 3.6e6 * metres)
 }

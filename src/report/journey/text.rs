@@ -1,6 +1,6 @@
 //! A drive in words.
 
-use super::{entries, way};
+use super::{consumption, entries, way};
 use crate::assessment::{Journey, RangeAt};
 use crate::energy::Strategy;
 use crate::findings::Finding;
@@ -96,15 +96,14 @@ fn track(out: &mut String, journey: &Journey, units: Units) {
 fn result(out: &mut String, journey: &Journey, units: Units) {
     let run = &journey.run;
     let show = |measure: Measure, value: f64| measure.text(value, units);
-    let (metre, unit) = way(units);
     let _ = writeln!(
         out,
-        "  way        {} in {}, {} climbed, {} above the sea at most\n  energy     {:.2} kWh/{unit}\n  range      {} with {} kept",
+        "  way        {} in {}, {} climbed, {} above the sea at most\n  energy     {}\n  range      {} with {} kept",
         show(Measure::Way, run.distance_m),
         show(Measure::Time, run.time_s),
         height(journey.route.profile.climb_m().0, units),
         height(run.highest_m, units),
-        journey.per_m_j / 3.6e6 * metre,
+        consumption(journey, units),
         show(Measure::Way, journey.range_m),
         show(Measure::Share, journey.reserve)
     );
