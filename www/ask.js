@@ -68,6 +68,8 @@ export class Study {
   stop(reason = new Stopped("stopped")) {
     this.worker?.terminate();
     this.worker = null;
+    // What cannot be loaded must not keep the rest of the page from being kept offline.
+    if (!(reason instanceof Stopped)) this.hasLoaded([]);
     const waiting = [...this.waiting.values()];
     this.waiting.clear();
     for (const { reject } of waiting) reject(reason);

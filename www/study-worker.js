@@ -19,6 +19,8 @@ addEventListener("message", async ({ data: { number, plan, ask, args } }) => {
     const telling = share => postMessage({ number, share });
     postMessage({ number, answer: JSON.parse(program[ask](...args, telling)) });
   } catch (error) {
-    postMessage({ number, failed: String(error?.message ?? error) });
+    // A program that trapped is of no use any more; the next question starts a new one.
+    if (error instanceof WebAssembly.RuntimeError) postMessage({ broken: String(error.message) });
+    else postMessage({ number, failed: String(error?.message ?? error) });
   }
 });
