@@ -33,7 +33,7 @@ const [text, runs, tag, done] = arguments;
   const opened = JSON.parse(planner.open('crowded.json', text));
   if (!opened.ok) return done({ problem: JSON.stringify(opened) });
   const options = {
-    units: 'metric', selected: null, finding: null, date: '2026-02-03',
+    units: 'metric', selected: null, finding: null, carrying: true, date: '2026-02-03',
     show: { zones: true, dimensions: true, hardware: false, part_dimensions: false },
   };
   const { x_mm, y_mm, z_mm } = JSON.parse(text).placed.at(-1).place.free;
@@ -47,7 +47,7 @@ const [text, runs, tag, done] = arguments;
     }
     return found.sort((a, b) => a - b);
   };
-  const drawn = words => [words, ...['side', 'plan', 'rear'].map(view => planner.picture(view))];
+  const drawn = words => [words, ...[0, 1, 2].map(view => planner.picture(view))];
   const view = times(() => drawn(planner.view(options)));
   const probe = times(run =>
     drawn(planner.probe({ do: 'move', tag, x_mm: x_mm + run, y_mm, z_mm, zone: null }, options)));

@@ -28,7 +28,7 @@ fn library() -> Library {
     let mut library = Library::default();
     library
         .trailers
-        .insert("trailer".to_owned(), yard::trailer());
+        .insert("trailer".to_owned(), yard::trailer().into());
     library
 }
 
@@ -50,7 +50,7 @@ fn coupled(wheelbase_mm: f64, ahead_mm: f64, to_axle_mm: f64, width_mm: f64) -> 
         ..yard::trailer()
     };
     let mut library = Library::default();
-    library.trailers.insert(trailer.id.clone(), trailer);
+    library.trailers.insert(trailer.id.clone(), trailer.into());
     let mut plan = yard::plan(chassis);
     yard::couple(&mut plan, 0.0);
     let mut vehicle = Vehicle::resolve(&plan, &library).unwrap();

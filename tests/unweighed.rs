@@ -16,7 +16,7 @@ fn without_a_scale_ticket_whole_masses_are_not_assessed() {
     let mut plan = Plan::from_json("demo", &text).unwrap();
     let mut chassis = library.chassis["daycab-6x4"].clone();
     chassis.ticket = None;
-    plan.chassis = ChassisChoice::Inline(Box::new(chassis));
+    plan.chassis = ChassisChoice::Inline(Box::new((*chassis).clone()));
     let findings = Assessment::of(&plan, &library).unwrap().findings;
     for check in [
         "gvwr",

@@ -88,7 +88,7 @@ export class Judgement {
   }
 
   drawFindings(findings) {
-    const open = this.bench.findingKey;
+    const open = this.bench.options.finding;
     const shown = findings.filter(each => !this.hidden.has(each.severity) || keyOf(each) === open);
     rows(by("findings"), shown, keyOf,
       finding => this.makeFinding(finding),
@@ -110,13 +110,13 @@ export class Judgement {
     const row = el("li", {}, head, body);
     let now = finding;
     head.addEventListener("click", () => {
-      const closing = this.bench.findingKey === keyOf(now);
+      const closing = this.bench.options.finding === keyOf(now);
       this.bench.point(closing ? null : now);
       if (!closing) {
-        this.stage.reveal(this.bench.options.finding);
+        this.stage.reveal(now.index);
         row.scrollIntoView({ block: "nearest" });
       }
-      tell(closing ? "" : now.sentence);
+      tell(closing ? "" : now.said?.sentence ?? now.title);
     });
     row.update = (next, open) => {
       now = next;
@@ -134,25 +134,25 @@ export class Judgement {
       const text = open ? JSON.stringify(next) : "";
       if (row.shown === text) return;
       row.shown = text;
-      body.replaceChildren(...(open ? this.body(next) : []));
+      body.replaceChildren(...(open && next.said ? this.body(next) : []));
     };
     return row;
   }
 
   body(finding) {
     const facts = [
-      ["Measured", finding.measured],
-      ["Limit", finding.limit],
+      ["Measured", finding.said.measured],
+      ["Limit", finding.said.limit],
       ["Margin", finding.margin],
-      ["Source", finding.source],
+      ["Source", finding.said.source],
     ].filter(([, text]) => text);
     const pieces = [
-      el("p", { class: "sentence" }, finding.sentence),
+      el("p", { class: "sentence" }, finding.said.sentence),
       el("dl", {}, ...facts.flatMap(([name, text]) => [el("dt", {}, name), el("dd", {}, text)])),
     ];
-    if (finding.assumptions.length > 0) {
+    if (finding.said.assumptions.length > 0) {
       pieces.push(el("p", { class: "caption" }, "Assumed"),
-        el("ul", {}, ...finding.assumptions.map(text => el("li", {}, text))));
+        el("ul", {}, ...finding.said.assumptions.map(text => el("li", {}, text))));
     }
     const ways = finding.tags.filter(tag => this.bench.part(tag)).map(tag => {
       const go = el("button", { type: "button" }, `Go to ${tag}`);
@@ -191,7 +191,7 @@ export class Judgement {
   open(finding) {
     this.bench.point(finding);
     by("findings").rowsByKey.get(keyOf(finding))?.scrollIntoView({ block: "nearest" });
-    tell(finding.sentence);
+    tell(this.bench.findings.find(each => keyOf(each) === keyOf(finding))?.said?.sentence ?? finding.title);
   }
 }
 

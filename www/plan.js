@@ -12,17 +12,20 @@ export class Bench {
     // Not at the head of the file: there, a missing core would leave nothing to say so.
     const core = await import("./pkg/planner.js");
     await core.default();
-    return new Bench(new core.Planner());
+    return new Bench(new core.Planner(), core.Planner.pens());
   }
 
-  constructor(planner) {
+  constructor(planner, pens) {
     this.planner = planner;
+    /** What all pictures are drawn with, as markup. */
+    this.pens = pens;
     this.study = new Study(this);
     /** What the last drive came to; null until one was driven. */
     this.drive = null;
     this.options = {
       units: "metric",
       selected: null,
+      /** The open finding, by what it is about and not by its number, which changes. */
       finding: null,
       show: { zones: false, dimensions: true, hardware: false, part_dimensions: false, angles: false, frame: false },
       date: today(),
@@ -30,8 +33,6 @@ export class Bench {
     this.view = null;
     /** What is being tried out, as long as the view shows that and not the plan. */
     this.trial = null;
-    /** Which finding is open, by what it says rather than by its number, which changes. */
-    this.findingKey = null;
     this.listeners = [];
     /** Single letters as commands; a person who speaks to the computer may not want them. */
     this.letters = true;
@@ -42,7 +43,7 @@ export class Bench {
   /** What the core is asked to draw and in which units. */
   get wish() {
     const { options } = this;
-    return this.carrying ? { ...options, show: { ...options.show, zones: true } } : options;
+    return this.carrying ? { ...options, carrying: true, show: { ...options.show, zones: true } } : options;
   }
 
   /** Calls back with every new view, and whether it is only a try. */
@@ -52,8 +53,7 @@ export class Bench {
 
   /** Findings of the truck and those of its drive, the worst first. */
   get findings() {
-    const rank = finding => ORDER.indexOf(finding.severity);
-    return [...this.view.findings, ...(this.drive?.findings ?? [])].sort((a, b) => rank(a) - rank(b));
+    return inOrder([...this.view.findings, ...(this.drive?.findings ?? [])]);
   }
 
   has(command) {
@@ -70,19 +70,20 @@ export class Bench {
     for (const listener of this.listeners) listener(view, trial);
   }
 
-  /** A view in which the chosen part exists and the open finding is the one pointed out. */
+  /** A view in which the chosen part exists. */
   settled(ask) {
-    let view = ask();
-    if (view.refused !== undefined) return view;
+    const view = ask();
     const { options } = this;
-    const known = view.placed.some(part => part.tag === options.selected);
-    const open = view.findings.find(finding => keyOf(finding) === this.findingKey);
-    const index = open?.index ?? null;
-    if (options.selected !== null && !known) options.selected = null;
-    else if (index === options.finding) return view;
-    options.finding = index;
-    view = ask();
-    return view;
+    if (view.refused !== undefined || options.selected === null) return view;
+    if (view.placed.some(part => part.tag === options.selected)) return view;
+    options.selected = null;
+    return ask();
+  }
+
+  /** Findings of the truck and of its drive with all that they say, for paper. */
+  get told() {
+    const whole = read(this.planner.view({ ...this.options, whole: true }));
+    return inOrder([...(whole.findings ?? []), ...(this.drive?.findings ?? [])]);
   }
 
   /** Changes the plan. Returns null, or why it was refused. */
@@ -125,6 +126,8 @@ export class Bench {
   tried(answer, trial) {
     const view = read(answer);
     if (view.refused !== undefined) return view.refused;
+    // What is carried changes no field of truck, loads, law and duty: they are not told again.
+    view.controls ??= this.view.controls;
     this.trial = trial;
     this.show(view, true);
     return null;
@@ -175,7 +178,7 @@ export class Bench {
   }
 
   point(finding) {
-    this.findingKey = finding === null ? null : keyOf(finding);
+    this.options.finding = finding === null ? null : keyOf(finding);
     this.refresh();
   }
 
@@ -216,7 +219,7 @@ export class Bench {
     const answer = read(begin(this.planner) ?? null);
     if (answer?.refused !== undefined) return answer.refused;
     this.options.selected = null;
-    this.findingKey = null;
+    this.options.finding = null;
     this.refresh();
     this.kept?.();
     return null;
@@ -242,7 +245,12 @@ function placeOf(answer) {
   return { x_mm, y_mm, z_mm, zone: zone ?? null };
 }
 
-/** What makes a finding the same one after a change. */
+function inOrder(findings) {
+  const rank = finding => ORDER.indexOf(finding.severity);
+  return findings.sort((a, b) => rank(a) - rank(b));
+}
+
+/** What makes a finding the same one after a change; by this the core is told which one is open. */
 export function keyOf(finding) {
   return `${finding.id} ${finding.subject}`;
 }

@@ -75,7 +75,7 @@ export class Sheets {
 
   /** The browser's own menu prints at once, without waiting: drawings and findings are at hand. */
   layAtOnce() {
-    const drawings = VIEWS.map(([name]) => this.bench.planner.picture(name));
+    const drawings = VIEWS.map((_, index) => this.bench.planner.picture(index));
     this.lay(drawings, []);
     by("sheets").append(el("p", { class: "text" },
       "Printed from the browser's menu: without title blocks and pages of answers. The page's own Print button prints the whole set."));
@@ -90,9 +90,9 @@ export class Sheets {
       sheet.innerHTML = drawing;
       return sheet;
     });
-    const findings = this.bench.findings.map(each => ({
+    const findings = this.bench.told.map(each => ({
       severity: each.severity,
-      cells: [WORDS[each.severity], each.title, each.sentence, each.margin, each.source],
+      cells: [WORDS[each.severity], each.title, each.said.sentence, each.margin, each.said.source],
     }));
     by("sheets").replaceChildren(
       ...drawings,

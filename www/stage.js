@@ -39,9 +39,11 @@ export class Stage {
     /** The view that the keys act in. */
     this.active = "side";
     this.views = new Map();
-    for (const figure of this.element.querySelectorAll(".view")) {
+    // Rules and hatches of all pictures: once, and not with each picture at each move.
+    document.body.insertAdjacentHTML("afterbegin", bench.pens);
+    for (const [index, figure] of this.element.querySelectorAll(".view").entries()) {
       const name = figure.dataset.view;
-      const view = { name, figure, paper: figure.querySelector(".paper"), drawn: null };
+      const view = { name, index, figure, paper: figure.querySelector(".paper"), drawn: null };
       view.window = new Window(view);
       this.views.set(name, view);
     }
@@ -57,7 +59,7 @@ export class Stage {
   draw() {
     const focus = this.focusedPart();
     for (const each of this.views.values()) {
-      const drawing = this.bench.planner.picture(each.name);
+      const drawing = this.bench.planner.picture(each.index);
       if (each.drawn === drawing) continue;
       each.drawn = drawing;
       // The core's own drawing; it escapes every name in it.

@@ -80,7 +80,7 @@ fn one(vehicle: &Vehicle, case: &CaseLoads, donor: Option<DonorBalance>) -> Case
     }
 }
 
-const fn chassis_of(vehicle: &Vehicle, case: Case) -> &Chassis {
+fn chassis_of(vehicle: &Vehicle, case: Case) -> &Chassis {
     match case {
         Case::Donor | Case::Stripped => &vehicle.donor,
         _ => &vehicle.chassis,

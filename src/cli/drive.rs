@@ -89,7 +89,11 @@ pub(super) fn size(
 ) -> Result<ExitCode, Failure> {
     let range_m = metres(range)?;
     let journey = drive(library, path, way)?;
-    let table = sizes(&journey, library.parts.values(), range_m);
+    let table = sizes(
+        &journey,
+        library.parts.values().map(|part| &**part),
+        range_m,
+    );
     print(&report::sizes_text(&table, range_m, units));
     Ok(ExitCode::SUCCESS)
 }

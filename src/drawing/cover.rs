@@ -48,19 +48,25 @@ pub fn sights(mut all: Vec<Cover>, room: &Rect, count: usize) -> Vec<(Sight, Opt
         );
         let (mut total, mut by_truck, mut by_parts, mut whose) = (0_usize, 0_usize, 0_usize, 0);
         for y in y0..y1 {
-            for cell in &mut raster[y * columns + x0..y * columns + x1] {
-                total += 1;
-                match (*cell, cover.item) {
-                    (0, Some(index)) => *cell = u32::try_from(index).unwrap_or(0) + 2,
-                    (0, None) => *cell = 1,
-                    (1, item) => {
+            let row = &mut raster[y * columns + x0..y * columns + x1];
+            let Some(index) = cover.item else {
+                // The truck's own things cover; nobody asks whether they are seen.
+                for cell in row {
+                    *cell = (*cell).max(1);
+                }
+                continue;
+            };
+            let mine = u32::try_from(index).unwrap_or(0) + 2;
+            total += row.len();
+            for cell in row {
+                match *cell {
+                    0 => *cell = mine,
+                    1 => {
                         by_truck += 1;
                         // Parts behind this one are hidden by a part, even through the truck.
-                        if let Some(index) = item {
-                            *cell = u32::try_from(index).unwrap_or(0) + 2;
-                        }
+                        *cell = mine;
                     }
-                    (other, _) => {
+                    other => {
                         by_parts += 1;
                         whose = other - 2;
                     }

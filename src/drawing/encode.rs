@@ -12,30 +12,37 @@ pub fn number(out: &mut String, value: f64) {
     // Half away from zero, as people round.
     #[expect(clippy::cast_possible_truncation, reason = "clamped above")]
     let tenths = (value * 10.0 + if value < 0.0 { -0.5 } else { 0.5 }) as i32;
-    // From the last digit forward, and written at once: a drawing of many parts has ten thousand numbers.
-    let mut text = [0_u8; 12];
-    let mut at = text.len();
-    let mut put = |digit: u8| {
-        at -= 1;
-        text[at] = digit;
-    };
-    let rest = tenths.unsigned_abs();
-    if !rest.is_multiple_of(10) {
-        put(b'0' + (rest % 10) as u8);
-        put(b'.');
+    if tenths < 0 {
+        out.push('-');
     }
-    let mut whole = rest / 10;
+    // From the last digit forward, then letter by letter: there are ten thousand numbers in a drawing
+    // of many parts, and in the browser a copy of memory costs more than these few letters.
+    let (mut text, mut at) = ([0_u8; 8], 8);
+    let mut rest = tenths.unsigned_abs();
+    let tenth = rest % 10;
+    rest /= 10;
     loop {
-        put(b'0' + (whole % 10) as u8);
-        whole /= 10;
-        if whole == 0 {
+        at -= 1;
+        text[at] = b'0' + (rest % 10) as u8;
+        rest /= 10;
+        if rest == 0 {
             break;
         }
     }
-    if tenths < 0 {
-        put(b'-');
+    for digit in &text[at..] {
+        out.push(char::from(*digit));
     }
-    out.push_str(std::str::from_utf8(&text[at..]).unwrap_or_default());
+    if tenth > 0 {
+        out.push('.');
+        out.push(char::from(b'0' + tenth as u8));
+    }
+}
+
+/// Writes one of the house's own words: short, and plain letters only.
+pub fn word(out: &mut String, word: &'static str) {
+    for letter in word.bytes() {
+        out.push(char::from(letter));
+    }
 }
 
 /// Letters that XML 1.0 cannot hold are left out.

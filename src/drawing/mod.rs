@@ -141,15 +141,21 @@ impl Default for Style {
     }
 }
 
-/// Draws one view of the truck for the page's stage; nothing for [`View::Turn`], which is followed
-/// only when somebody asks for it.
+/// What a page needs once, for all views that [`draw_on_stage`] draws: rules and hatches, as markup.
+#[must_use]
+pub fn stage_pens() -> String {
+    svg::stage_pens(compose::STAGE_UNIT)
+}
+
+/// Draws one view of the truck for the page's stage, with the pens of [`stage_pens`]; nothing for
+/// [`View::Turn`], which is followed only when somebody asks for it.
 #[must_use]
 pub fn draw_on_stage(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style) -> String {
     if view == View::Turn {
         return String::new();
     }
     let unit = compose::STAGE_UNIT;
-    svg::write(&compose::compose(vehicle, marks, view, style, unit))
+    svg::write_on_stage(&compose::compose(vehicle, marks, view, style, unit))
 }
 
 /// Draws one view as SVG text.

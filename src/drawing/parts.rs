@@ -8,7 +8,7 @@ use super::{Severity, Style, View, symbol};
 use crate::geometry::Solid;
 use crate::numeric::sort_by;
 use crate::part::Kind;
-use crate::quantity;
+use crate::quantity::Measure;
 use crate::vehicle::{BodyKind, Item, Vehicle};
 use std::collections::BTreeMap;
 
@@ -150,12 +150,17 @@ pub fn part(
 
 /// What a person is told about a part.
 fn label(item: &Item, style: &Style) -> String {
-    let mass = quantity::mass(item.planned_kg(), style.units);
-    let zone = item
-        .zone
-        .as_deref()
-        .map_or(String::from("placed freely"), |z| z.replace('-', " "));
-    format!("{} {}, {mass}, {zone}", item.tag, item.part.name)
+    // Put together piece by piece: there is one for each part in each of three views.
+    let mut label = String::with_capacity(96);
+    label.push_str(&item.tag);
+    label.push(' ');
+    label.push_str(&item.part.name);
+    label.push_str(", ");
+    Measure::Mass.write(&mut label, item.planned_kg(), style.units);
+    label.push_str(", ");
+    let zone = item.zone.as_deref().unwrap_or("placed freely");
+    label.extend(zone.chars().map(|c| if c == '-' { ' ' } else { c }));
+    label
 }
 
 fn outline(p: &mut Path, item: &Item, view: View) {

@@ -5,10 +5,11 @@
 //! map of attributes for each costs more than the rest of the drawing. Everything that a person typed
 //! goes through [`escaped`].
 
-use super::encode::{escaped, number, plain};
+use super::Severity;
+use super::encode::{escaped, number, plain, word};
 use super::plane::{Path, Rect, Step};
 use super::scene::{Anchor, Group, Owner, Scene, Shape, Sight, Text};
-use super::{Severity, style};
+use super::style::Pens;
 use svg::Document;
 use svg::node::Text as TextNode;
 use svg::node::element::{Description, Title};
@@ -16,18 +17,44 @@ use svg::node::element::{Description, Title};
 /// The whole SVG document as text.
 #[must_use]
 pub fn write(scene: &Scene) -> String {
+    let pens = Pens::of(scene);
+    write_with(scene, &pens, true)
+}
+
+/// A view on the page's stage, which leaves its pens to the page.
+#[must_use]
+pub fn write_on_stage(scene: &Scene) -> String {
+    write_with(scene, &Pens::of_stage(scene.unit), false)
+}
+
+/// What the page needs once for all views on its stage: their rules, and an empty drawing that holds
+/// the hatches.
+#[must_use]
+pub fn stage_pens(unit: f64) -> String {
+    let pens = Pens::of_stage(unit);
+    let mut out = String::from("<style>");
+    pens.css(&mut out);
+    out.push_str("</style><svg width=\"0\" height=\"0\" aria-hidden=\"true\" style=\"position:absolute\"><defs>");
+    pens.patterns(&mut out);
+    out.push_str("</defs></svg>");
+    out
+}
+
+fn write_with(scene: &Scene, pens: &Pens, own: bool) -> String {
     let b = &scene.bounds;
     let (x, y, w, h) = match &scene.page {
         Some(page) => (0.0, 0.0, page.size.x, page.size.y),
         None => (b.left, b.top, b.width(), b.height()),
     };
-    let mut out = head(scene, [x, y, w, h]);
+    let mut out = head(scene, &pens.scope, [x, y, w, h]);
     out.reserve(40_000 + 700 * scene.groups.len());
-    out.push_str("<style>");
-    style::css(&mut out, scene);
-    out.push_str("</style><defs>");
-    style::patterns(&mut out, scene);
-    out.push_str("</defs>");
+    if own {
+        out.push_str("<style>");
+        pens.css(&mut out);
+        out.push_str("</style><defs>");
+        pens.patterns(&mut out);
+        out.push_str("</defs>");
+    }
     out.push_str("<rect class=\"paper\" fill=\"#fff\"");
     rect(
         &mut out,
@@ -65,7 +92,7 @@ pub fn write(scene: &Scene) -> String {
 const END: &str = "</svg>";
 
 /// The document without its end, so that the shapes can be written straight behind it.
-fn head(scene: &Scene, view_box: [f64; 4]) -> String {
+fn head(scene: &Scene, scope: &str, view_box: [f64; 4]) -> String {
     let mut numbers = String::new();
     for (i, value) in view_box.into_iter().enumerate() {
         if i > 0 {
@@ -75,7 +102,7 @@ fn head(scene: &Scene, view_box: [f64; 4]) -> String {
     }
     let mut document = Document::new()
         .set("viewBox", numbers)
-        .set("class", format!("aw-drawing {}", style::scope(scene)))
+        .set("class", format!("aw-drawing {scope}"))
         .set("data-view", scene.view.word())
         .set("role", if scene.page.is_some() { "img" } else { "group" })
         .set("aria-label", plain(&scene.title));
@@ -100,14 +127,14 @@ pub(super) fn write_group(out: &mut String, group: &Group, live: bool) {
         match shape {
             Shape::Path(role, path) => {
                 out.push_str("<path class=\"");
-                out.push_str(role.word());
+                word(out, role.word());
                 out.push_str("\" d=\"");
                 write_path(out, path);
                 out.push_str("\"/>");
             }
             Shape::Box(role, r, radius) => {
                 out.push_str("<rect class=\"");
-                out.push_str(role.word());
+                word(out, role.word());
                 out.push('"');
                 rect(out, r);
                 out.push_str(" rx=\"");
@@ -224,7 +251,7 @@ fn open(out: &mut String, owner: &Owner, live: bool) {
 
 fn write_text(out: &mut String, text: &Text) {
     out.push_str("<text class=\"");
-    out.push_str(text.role.word());
+    word(out, text.role.word());
     out.push('"');
     if text.upward {
         out.push_str(" transform=\"translate(");

@@ -183,6 +183,13 @@ pub struct Finding {
 }
 
 impl Finding {
+    /// Whether this is the one with that key: the check's id and the subject, with a space between.
+    #[must_use]
+    pub fn is(&self, key: &str) -> bool {
+        let subject = key.strip_prefix(self.check);
+        subject.and_then(|rest| rest.strip_prefix(' ')) == Some(&self.subject)
+    }
+
     /// A finding without figures.
     #[must_use]
     pub fn new(severity: Severity, subject: impl Into<String>, sentence: Phrase) -> Self {

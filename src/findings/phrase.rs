@@ -79,11 +79,11 @@ impl Phrase {
     /// The sentence in the reader's units.
     #[must_use]
     pub fn words(&self, units: Units) -> String {
-        let mut out = String::new();
+        let mut out = String::with_capacity(120);
         for piece in &self.0 {
             match piece {
                 Piece::Text(words) => out.push_str(words),
-                Piece::Amount(measure, value) => out.push_str(&measure.text(*value, units)),
+                Piece::Amount(measure, value) => measure.write(&mut out, *value, units),
             }
         }
         out

@@ -6,7 +6,7 @@
 //! side.
 
 use super::Aabb;
-use crate::numeric::{sort, sort_by};
+use crate::numeric::{ascending, sort};
 
 /// Search for near pairs.
 #[derive(Clone, Copy, Debug)]
@@ -40,11 +40,10 @@ impl Broad {
 
 fn sweep(boxes: &[&Aabb], side: &[bool], reach_mm: f64, across: bool) -> Vec<(usize, usize)> {
     let reach = reach_mm.max(0.0);
-    let (mut order, lost): (Vec<usize>, Vec<usize>) =
+    let (placed, lost): (Vec<usize>, Vec<usize>) =
         (0..boxes.len()).partition(|&i| boxes[i].has_place());
-    sort_by(&mut order, |&i, &j| {
-        boxes[i].min.x.total_cmp(&boxes[j].min.x)
-    });
+    let fronts = placed.iter().map(|&i| boxes[i].min.x);
+    let order: Vec<usize> = ascending(fronts).into_iter().map(|at| placed[at]).collect();
     let mut pairs = Vec::new();
     let mut take = |i: usize, j: usize| {
         if i != j && (!across || side[i] != side[j]) {
@@ -56,7 +55,12 @@ fn sweep(boxes: &[&Aabb], side: &[bool], reach_mm: f64, across: bool) -> Vec<(us
             if boxes[j].min.x - boxes[i].max.x > reach {
                 break;
             }
-            if boxes[i].gap(boxes[j]) <= reach {
+            // Most lie far off along one axis, which costs less to see than their distance.
+            let beside = boxes[j].min.y - boxes[i].max.y > reach
+                || boxes[i].min.y - boxes[j].max.y > reach
+                || boxes[j].min.z - boxes[i].max.z > reach
+                || boxes[i].min.z - boxes[j].max.z > reach;
+            if !beside && boxes[i].gap(boxes[j]) <= reach {
                 take(i, j);
             }
         }

@@ -73,6 +73,13 @@ pub fn separation_of_sets(a: &[Solid], b: &[Solid]) -> Option<Separation> {
 /// farther apart, without measuring what is certainly beyond it.
 #[must_use]
 pub fn separation_within(a: &[Solid], b: &[Solid], reach_mm: f64) -> Option<Separation> {
+    if let ([one], [other]) = (a, b) {
+        // The most frequent case, without lists.
+        let placed = one.has_place() && other.has_place();
+        let far = placed && one.aabb().gap(&other.aabb()) > reach_mm;
+        let found = (!far).then(|| separation(one, other));
+        return found.filter(|found| found.distance_mm <= reach_mm);
+    }
     let bounds = |set: &[Solid]| set.iter().map(Solid::aabb).collect::<Vec<Aabb>>();
     let (bounds_a, bounds_b) = (bounds(a), bounds(b));
     let mut pairs = Vec::with_capacity(a.len() * b.len());

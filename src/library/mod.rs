@@ -7,6 +7,7 @@ pub use read::{FileKind, toml_value};
 use crate::chassis::{Chassis, Trailer};
 use crate::law::Regime;
 use crate::part::Part;
+use crate::shared::Shared;
 use crate::source::{Problem, Problems};
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -18,13 +19,13 @@ const SHIPPED: &str = include_str!(concat!(env!("OUT_DIR"), "/library.json"));
 #[derive(Clone, Debug, Default)]
 pub struct Library {
     /// Donor chassis.
-    pub chassis: BTreeMap<String, Chassis>,
+    pub chassis: BTreeMap<String, Shared<Chassis>>,
     /// Trailers.
-    pub trailers: BTreeMap<String, Trailer>,
+    pub trailers: BTreeMap<String, Shared<Trailer>>,
     /// Parts.
-    pub parts: BTreeMap<String, Part>,
+    pub parts: BTreeMap<String, Shared<Part>>,
     /// Road laws.
-    pub laws: BTreeMap<String, Regime>,
+    pub laws: BTreeMap<String, Shared<Regime>>,
     /// Problems of shipped files; empty, and a test keeps it so.
     pub problems: Vec<Problem>,
 }

@@ -62,25 +62,25 @@ impl Library {
             family.check(file)?;
             let ids = family.parts.iter().map(|p| p.id.clone()).collect();
             self.parts
-                .extend(family.parts.into_iter().map(|p| (p.id.clone(), p)));
+                .extend(family.parts.into_iter().map(|p| (p.id.clone(), p.into())));
             Ok(FileKind::Parts(ids))
         } else if value.get("kingpin_to_axles_mm").is_some() {
             let trailer: Trailer = from_value(file, value)?;
             trailer.check(file)?;
             let id = trailer.id.clone();
-            self.trailers.insert(id.clone(), trailer);
+            self.trailers.insert(id.clone(), trailer.into());
             Ok(FileKind::Trailer(id))
         } else if value.get("law_format").is_some() {
             let law: Regime = from_value(file, value)?;
             law.check(file)?;
             let id = law.id.clone();
-            self.laws.insert(id.clone(), law);
+            self.laws.insert(id.clone(), law.into());
             Ok(FileKind::Law(id))
         } else {
             let chassis: Chassis = from_value(file, value)?;
             chassis.check(file)?;
             let id = chassis.id.clone();
-            self.chassis.insert(id.clone(), chassis);
+            self.chassis.insert(id.clone(), chassis.into());
             Ok(FileKind::Chassis(id))
         }
     }

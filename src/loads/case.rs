@@ -168,7 +168,7 @@ impl Case {
     }
 
     /// The chassis whose geometry holds in this case.
-    const fn chassis(self, vehicle: &Vehicle) -> &Chassis {
+    fn chassis(self, vehicle: &Vehicle) -> &Chassis {
         match self {
             Self::Donor | Self::Stripped => &vehicle.donor,
             _ => &vehicle.chassis,

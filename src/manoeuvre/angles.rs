@@ -53,6 +53,9 @@ pub fn tangent_deg(away_mm: f64, z_mm: f64, arc_mm: f64) -> Option<f64> {
     Some((to_centre + asin(arc_mm / far)).to_degrees())
 }
 
+/// More than sines of a few metres are off by, mm.
+const ROUNDING_MM: f64 = 1e-3;
+
 /// Where the line of this angle touches the tyre; `way` is −1 ahead of the axle, 1 behind it.
 fn touches(axle: &Axle, deg: f64, way: f64) -> Point {
     let (r, t) = (axle.tyres.loaded_radius_mm, deg.to_radians());
@@ -81,14 +84,21 @@ pub(super) fn angles(vehicle: &Vehicle, under: &[Low]) -> Angles {
     };
     let end = |axle: &Axle, way: f64| {
         let mut least: Option<(f64, &Low, f64, bool)> = None;
+        // The line of the least angle so far, as sine and cosine: what does not lie below it needs no
+        // angle of its own.
+        let mut line = (0.0, 0.0);
         for p in under {
             // Of a level edge the far end touches first.
             let x = if way < 0.0 { p.x[0] } else { p.x[1] };
             for (z, unladen) in [(p.z, false), (lifted(p, x), true)] {
-                if let Some(deg) = tangent_deg(way * (x - axle.x_mm), z, arc(axle))
+                let away = way * (x - axle.x_mm);
+                let below = away * line.0 - (z - arc(axle)) * line.1 > arc(axle) - ROUNDING_MM;
+                if (least.is_none() || below)
+                    && let Some(deg) = tangent_deg(away, z, arc(axle))
                     && least.is_none_or(|l| deg < l.0 - 1e-9)
                 {
                     least = Some((deg, p, x, unladen));
+                    line = (sin(deg.to_radians()), cos(deg.to_radians()));
                 }
             }
         }

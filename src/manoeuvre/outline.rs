@@ -38,6 +38,7 @@ enum Whose {
 /// The hull of points, counter-clockwise in x and y (Andrew's monotone chain).
 fn around(mut points: Vec<Raw>) -> Vec<Raw> {
     points.retain(|p| p.0.abs() < 1e6 && p.1.abs() < 1e6);
+    leave_out_inner(&mut points);
     sort_by(&mut points, |a, b| {
         let place = a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1));
         place.then(a.3.cmp(&b.3))
@@ -62,6 +63,23 @@ fn around(mut points: Vec<Raw>) -> Vec<Raw> {
         }
     }
     chain
+}
+
+/// Leaves out what lies within the four points that are farthest along the diagonals: on a truck that
+/// is most of it, and none of it can be a corner (the heuristic of Akl and Toussaint, 1978).
+fn leave_out_inner(points: &mut Vec<Raw>) {
+    let farthest = |sx: f64, sy: f64| {
+        let along = |p: &Raw| sx * p.0 + sy * p.1;
+        let most = |a: Raw, b: &Raw| if along(b) > along(&a) { *b } else { a };
+        points.first().map(|first| points.iter().fold(*first, most))
+    };
+    let four = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)].map(|(x, y)| farthest(x, y));
+    let [Some(a), Some(b), Some(c), Some(d)] = four else {
+        return;
+    };
+    let left =
+        |o: &Raw, a: &Raw, p: &Raw| (a.0 - o.0) * (p.1 - o.1) - (a.1 - o.1) * (p.0 - o.0) > 1.0;
+    points.retain(|p| !(left(&a, &b, p) && left(&b, &c, p) && left(&c, &d, p) && left(&d, &a, p)));
 }
 
 impl Hull {

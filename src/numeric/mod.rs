@@ -18,7 +18,7 @@ pub use beam::{BeamEvent, BeamPiece, beam_pieces, beam_remainder, on_rows};
 pub use curve::{Curve, between};
 pub use linear::solve;
 pub use root::bisect;
-pub use sorting::{sort, sort_by};
+pub use sorting::{ascending, sort, sort_by};
 pub use step::rk4;
 pub use support::{Influence, Support, influence};
 pub use transcendental::{acos, asin, atan, atan2, cos, exp, hypot, ln, pow, sin, sqrt, tan};

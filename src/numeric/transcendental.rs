@@ -56,7 +56,12 @@ pub fn atan2(y: f64, x: f64) -> f64 {
 /// Length of the hypotenuse, without overflow on the way.
 #[must_use]
 pub fn hypot(a: f64, b: f64) -> f64 {
-    libm::hypot(a, b)
+    let square = a * a + b * b;
+    if (1e-200..1e200).contains(&square) {
+        square.sqrt()
+    } else {
+        libm::hypot(a, b)
+    }
 }
 
 /// e to the power of the argument.

@@ -3,6 +3,8 @@
 //! Inside, lengths are millimetres and masses kilograms; a person may read and type pounds and
 //! inches. Conversion factors are exact by definition (NIST Handbook 44, appendix C).
 
+mod group;
+
 use serde::{Deserialize, Serialize};
 
 /// Kilograms in one avoirdupois pound, exact (NIST Handbook 44, appendix C).
@@ -176,31 +178,45 @@ impl Measure {
     /// Number without unit, grouped in thousands, such as `4,699`.
     #[must_use]
     pub fn number(self, inside: f64, units: Units) -> String {
+        grouped(self.shown_for_people(inside, units), self.decimals(units))
+    }
+
+    /// In shown units, from where people count.
+    fn shown_for_people(self, inside: f64, units: Units) -> f64 {
         let zero = match (self, units) {
             (Self::Temperature, Units::Us) => 32.0,
             _ => 0.0,
         };
-        grouped(inside / self.factor(units) + zero, self.decimals(units))
+        inside / self.factor(units) + zero
     }
 
     /// Number with unit, such as `4,699 mm`.
     #[must_use]
     pub fn text(self, inside: f64, units: Units) -> String {
+        let mut out = String::with_capacity(16);
+        self.write(&mut out, inside, units);
+        out
+    }
+
+    /// The same, at the end of a text that is being put together.
+    pub fn write(self, out: &mut String, inside: f64, units: Units) {
+        let shown = self.shown_for_people(inside, units);
+        group::write(out, shown, self.decimals(units));
         let unit = self.unit(units);
-        let number = self.number(inside, units);
-        if unit.is_empty() || self == Self::Angle {
-            number + unit
-        } else {
-            format!("{number} {unit}")
+        if !unit.is_empty() && self != Self::Angle {
+            out.push(' ');
         }
+        out.push_str(unit);
     }
 
     /// Number with sign and unit, such as `+545 kg`.
     #[must_use]
     pub fn signed(self, inside: f64, units: Units) -> String {
-        let text = self.text(inside, units);
-        let zero = !text.starts_with('−') && text.chars().any(|c| ('1'..='9').contains(&c));
-        if zero { format!("+{text}") } else { text }
+        let mut text = self.text(inside, units);
+        if !text.starts_with('−') && text.bytes().any(|b| (b'1'..=b'9').contains(&b)) {
+            text.insert(0, '+');
+        }
+        text
     }
 
     /// Reads what a person typed: a number with optional thousands commas and an optional unit
@@ -309,28 +325,8 @@ fn quoted(typed: &str) -> String {
 /// Groups thousands with commas and writes a true minus sign; never "−0".
 #[must_use]
 pub fn grouped(value: f64, decimals: usize) -> String {
-    if !value.is_finite() {
-        return "unknown".to_owned();
-    }
-    let plain = format!("{:.decimals$}", value.abs());
-    let negative = value < 0.0 && plain.bytes().any(|b| (b'1'..=b'9').contains(&b));
-    let (whole, rest) = plain
-        .split_once('.')
-        .map_or((plain.as_str(), ""), |(w, r)| (w, r));
-    let mut out = String::new();
-    if negative {
-        out.push('−');
-    }
-    for (index, digit) in whole.chars().enumerate() {
-        if index > 0 && (whole.len() - index).is_multiple_of(3) {
-            out.push(',');
-        }
-        out.push(digit);
-    }
-    if !rest.is_empty() {
-        out.push('.');
-        out.push_str(rest);
-    }
+    let mut out = String::with_capacity(16);
+    group::write(&mut out, value, decimals);
     out
 }
 

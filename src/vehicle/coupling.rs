@@ -4,13 +4,14 @@ use super::Vehicle;
 use crate::chassis::Trailer;
 use crate::geometry::{Aabb, Point, Solid, arc_hull};
 use crate::numeric;
+use crate::shared::Shared;
 use std::f64::consts::{FRAC_PI_2, PI};
 
 /// A trailer on the fifth wheel.
 #[derive(Clone, Debug)]
 pub struct Coupled {
     /// The trailer.
-    pub trailer: Trailer,
+    pub trailer: Shared<Trailer>,
     /// Kingpin, truck axes.
     pub kingpin: Point,
     /// Load on the trailer.
@@ -173,7 +174,7 @@ impl Vehicle {
     /// Couples a trailer to this tractor; `None` without a fifth wheel.
     pub(super) fn couple(
         &self,
-        trailer: &Trailer,
+        trailer: &Shared<Trailer>,
         payload_kg: f64,
         load_cg: Option<f64>,
     ) -> Option<Coupled> {

@@ -5,6 +5,7 @@ use crate::chassis::Spot;
 use crate::geometry::{Aabb, Point, Solid};
 use crate::part::{Part, Sides};
 use crate::plan::{Place, Placed};
+use crate::shared::Shared;
 
 /// A part, or a driveshaft made for this truck, at its place.
 #[derive(Clone, Debug)]
@@ -12,7 +13,7 @@ pub struct Item {
     /// Mark on the drawing.
     pub tag: String,
     /// The part as the library has it.
-    pub part: Part,
+    pub part: Shared<Part>,
     /// Zone that it was put in; `None` when it stands free.
     pub zone: Option<String>,
     /// Front face, middle, underside.
@@ -43,7 +44,7 @@ pub struct Item {
 
 impl Item {
     /// Puts a part at its place.
-    pub(super) fn put(vehicle: &Vehicle, placed: &Placed, part: &Part) -> Self {
+    pub(super) fn put(vehicle: &Vehicle, placed: &Placed, part: &Shared<Part>) -> Self {
         let origin = vehicle.position(&placed.place);
         let bounds = part.bounds();
         let about = bounds.centre();
@@ -153,7 +154,7 @@ fn turned_sides(sides: &Sides, turns: u8) -> Sides {
 impl Vehicle {
     /// A part as it would stand at a place, without putting it on the truck.
     #[must_use]
-    pub fn trial(&self, placed: &Placed, part: &Part) -> Item {
+    pub fn trial(&self, placed: &Placed, part: &Shared<Part>) -> Item {
         Item::put(self, placed, part)
     }
 }

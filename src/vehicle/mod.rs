@@ -23,6 +23,7 @@ use crate::chassis::{Axle, Chassis, Zone};
 use crate::geometry::Point;
 use crate::law::Regime;
 use crate::plan::{Duty, FrameChoice, Loads, Moving};
+use crate::shared::Shared;
 use crate::source::Problem;
 
 /// A plan resolved against a library.
@@ -31,9 +32,9 @@ pub struct Vehicle {
     /// Name of the plan.
     pub name: String,
     /// The donor as it came, before any change.
-    pub donor: Chassis,
+    pub donor: Shared<Chassis>,
     /// The chassis with the plan's wheelbase and fifth-wheel position.
-    pub chassis: Chassis,
+    pub chassis: Shared<Chassis>,
     /// How much longer than the donor's the wheelbase is (negative: shorter).
     pub stretch_mm: f64,
     /// Where the rails are cut, if they are.
@@ -59,7 +60,7 @@ pub struct Vehicle {
     /// What the plan says about the frame: factors, reinforcements, accelerations.
     pub frame: FrameChoice,
     /// Road law that the plan names.
-    pub law: Option<Regime>,
+    pub law: Option<Shared<Regime>>,
     /// The plan claims the law's allowance for the driveline.
     pub allowance: bool,
     /// Which one; the law's first when not given.

@@ -7,6 +7,7 @@ use crate::library::Library;
 use crate::numeric::sort_by;
 use crate::part::Part;
 use crate::plan::{ChassisChoice, Plan};
+use crate::shared::Shared;
 use crate::source::Problem;
 
 /// How many ids a hint lists before it says how many more there are.
@@ -18,8 +19,22 @@ impl Vehicle {
     /// # Errors
     /// The problem, when there is no chassis to put anything on.
     pub fn resolve(plan: &Plan, library: &Library) -> Result<Self, Box<Problem>> {
+        let mut vehicle = Self::bare(plan, library)?;
+        vehicle.put_parts(plan, library);
+        vehicle.check_strip();
+        vehicle.find_law_and_trailer(plan, library);
+        vehicle.collect_bodies();
+        vehicle.collect_masses();
+        Ok(vehicle)
+    }
+
+    /// The changed chassis with its zones and nothing on it: all that an edit of a place needs.
+    ///
+    /// # Errors
+    /// The problem, when there is no chassis to put anything on.
+    pub fn bare(plan: &Plan, library: &Library) -> Result<Self, Box<Problem>> {
         let donor = match &plan.chassis {
-            ChassisChoice::Inline(chassis) => (**chassis).clone(),
+            ChassisChoice::Inline(chassis) => (**chassis).clone().into(),
             ChassisChoice::Template(id) => library.chassis.get(id).cloned().ok_or_else(|| {
                 let hint = listed(library.chassis.keys());
                 let what = "is not a chassis of the library";
@@ -35,15 +50,10 @@ impl Vehicle {
         let mut vehicle = Self::on(plan, donor);
         vehicle.apply_changes(plan);
         vehicle.zones = vehicle.chassis.zones();
-        vehicle.put_parts(plan, library);
-        vehicle.check_strip();
-        vehicle.find_law_and_trailer(plan, library);
-        vehicle.collect_bodies();
-        vehicle.collect_masses();
         Ok(vehicle)
     }
 
-    fn on(plan: &Plan, donor: Chassis) -> Self {
+    fn on(plan: &Plan, donor: Shared<Chassis>) -> Self {
         Self {
             name: plan.name.clone(),
             chassis: donor.clone(),
@@ -90,7 +100,10 @@ impl Vehicle {
         }
         if let Some(wheelbase) = changes.wheelbase_mm {
             self.stretch_mm = wheelbase - self.donor.dimensions.wheelbase_mm;
-            self.chassis = self.donor.stretched(self.stretch_mm, self.splice_x_mm);
+            self.chassis = self
+                .donor
+                .stretched(self.stretch_mm, self.splice_x_mm)
+                .into();
         }
         if let Some(ahead) = changes.fifth_wheel_ahead_mm {
             match &mut self.chassis.fifth_wheel {
@@ -146,7 +159,7 @@ impl Vehicle {
                 let what = "is not a zone of this chassis";
                 self.problem(format!("placed[{index}].place.zone.id"), id, what, hint);
             }
-            let item = Item::put(self, placed, part);
+            let item = Item::put(self, placed, &part);
             self.items.push(item);
         }
         for (index, run) in plan.shafts.iter().enumerate() {
@@ -160,7 +173,7 @@ impl Vehicle {
                 );
                 continue;
             };
-            self.run_shaft(run, part);
+            self.run_shaft(run, &part);
         }
         self.find_inter_axle_shafts();
     }
@@ -195,8 +208,9 @@ impl Vehicle {
     fn find_law_and_trailer(&mut self, plan: &Plan, library: &Library) {
         if let Some(id) = &plan.law.regime {
             let own = plan.law.own.as_deref().filter(|_| id == Regime::OWN);
-            match own.or_else(|| library.laws.get(id)) {
-                Some(law) => self.law = Some(law.clone()),
+            let own = own.map(|law| law.clone().into());
+            match own.or_else(|| library.laws.get(id).cloned()) {
+                Some(law) => self.law = Some(law),
                 None => {
                     let hint = listed(library.laws.keys());
                     let what = "is not a road law of the library";
@@ -249,11 +263,10 @@ impl Vehicle {
 
 /// A part of the plan's own, else of the library.
 #[must_use]
-pub(crate) fn find_part<'a>(plan: &'a Plan, library: &'a Library, id: &str) -> Option<&'a Part> {
-    plan.parts
-        .iter()
-        .find(|p| p.id == id)
-        .or_else(|| library.parts.get(id))
+pub(crate) fn find_part(plan: &Plan, library: &Library, id: &str) -> Option<Shared<Part>> {
+    let own = plan.parts.iter().find(|p| p.id == id);
+    own.map(|part| part.clone().into())
+        .or_else(|| library.parts.get(id).cloned())
 }
 
 /// A few ids for a hint.

@@ -6,6 +6,7 @@ use crate::geometry::{Aabb, Point, Solid};
 use crate::numeric;
 use crate::part::{Part, ShaftTube};
 use crate::plan::ShaftRun;
+use crate::shared::Shared;
 use crate::source::Problem;
 
 /// Shortest piece of a shaft that is made.
@@ -41,7 +42,7 @@ fn falling(down_deg: f64) -> Point {
 
 impl Vehicle {
     /// Makes a shaft's line and the body that it has; what is missing for it becomes a problem.
-    pub(super) fn run_shaft(&mut self, run: &ShaftRun, part: &Part) {
+    pub(super) fn run_shaft(&mut self, run: &ShaftRun, part: &Shared<Part>) {
         match self.shaft(run, part) {
             Ok((line, item)) => {
                 self.shafts.push(line);
@@ -51,7 +52,11 @@ impl Vehicle {
         }
     }
 
-    fn shaft(&self, run: &ShaftRun, part: &Part) -> Result<(ShaftLine, Item), Box<Problem>> {
+    fn shaft(
+        &self,
+        run: &ShaftRun,
+        part: &Shared<Part>,
+    ) -> Result<(ShaftLine, Item), Box<Problem>> {
         let path = format!("shafts.{}", run.tag);
         let problem = |value: &str, what: &str, hint: &str| {
             Box::new(Problem::new("plan", path.clone(), value, what, hint))
@@ -166,7 +171,7 @@ impl ShaftLine {
     }
 
     /// The body that the shaft has, of the part's thickness.
-    fn item(&self, part: &Part) -> Item {
+    fn item(&self, part: &Shared<Part>) -> Item {
         let length = self.length_mm();
         let nominal = self.tube.nominal_length_mm.unwrap_or(length);
         let more = self.tube.kg_per_m.unwrap_or(0.0) * (length - nominal) / 1_000.0;

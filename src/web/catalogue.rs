@@ -52,7 +52,8 @@ impl Session {
             class: None,
         };
         let library = self.library();
-        let all = || library.parts.values().chain(&self.plan().parts);
+        let shelf = || library.parts.values().map(|part| &**part);
+        let all = || shelf().chain(&self.plan().parts);
         let shelf = Kind::ALL.into_iter().filter_map(|kind| {
             let parts: Vec<ShelfPart> = all()
                 .filter(|part| part.kind == kind)

@@ -1,7 +1,7 @@
 //! A drive for the page: what it came to in a few rows, its findings, and its pages with charts.
 
 use super::session::{Session, slug};
-use super::view::{FindingView, finding_view};
+use super::view::{FindingView, finding_view, said};
 use crate::assessment::{Assessment, Journey};
 use crate::drawing::draw_chart;
 use crate::findings::{self, Severity, payload_possible};
@@ -124,7 +124,10 @@ impl Session {
             rows: rows(&journey, units),
             findings: found
                 .iter()
-                .map(|f| finding_view(None, f, &journey.answers.vehicle, units))
+                .map(|f| {
+                    let said = said(f, units);
+                    finding_view(None, f, Some(said), &journey.answers.vehicle, units)
+                })
                 .collect(),
             strip: report::drive_strip(&journey, units)
                 .as_ref()

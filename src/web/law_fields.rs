@@ -75,7 +75,7 @@ pub(super) fn add(session: &Session, plan: &Plan, fields: &mut Vec<Field>, units
 fn chosen<'a>(session: &'a Session, plan: &'a Plan) -> Option<&'a Regime> {
     let id = plan.law.regime.as_ref()?;
     let own = plan.law.own.as_deref().filter(|_| id == Regime::OWN);
-    own.or_else(|| session.library.laws.get(id))
+    own.or_else(|| session.library.laws.get(id).map(|law| &**law))
 }
 
 /// The edit that a law field and a text stand for; `None` for other fields.
@@ -142,7 +142,7 @@ fn choose(session: &Session, plan: &Plan, law: &mut LawChoice, typed: &str) {
     }
     let next = match typed {
         Regime::OWN => law.own.as_deref(),
-        id => session.library().laws.get(id),
+        id => session.library().laws.get(id).map(|law| &**law),
     };
     law.allowance = keeps(law, next);
     if !law.allowance {

@@ -126,7 +126,7 @@ impl Session {
             fill: None,
             locked: false,
         };
-        Some(vehicle.trial(&placed, part))
+        Some(vehicle.trial(&placed, &part))
     }
 }
 

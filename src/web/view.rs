@@ -40,10 +40,14 @@ pub struct ViewOptions {
     pub units: Units,
     /// Tag of the chosen part.
     pub selected: Option<String>,
-    /// Index of the chosen finding.
-    pub finding: Option<usize>,
+    /// The chosen finding: the id of its check and its subject, with a space between.
+    pub finding: Option<String>,
+    /// Every finding with all that it says, for paper; else the chosen one alone has its words.
+    pub whole: bool,
     /// What to draw.
     pub show: Show,
+    /// A part is being carried.
+    pub carrying: bool,
     /// Date for title blocks.
     pub date: String,
 }
@@ -55,7 +59,7 @@ pub struct Steps {
     redo: Option<String>,
 }
 
-/// A finding in words; `index` is its number among those that the drawing points out.
+/// A finding in a line; `index` is its number among those that the drawing points out.
 #[derive(Debug, Serialize)]
 pub struct FindingView {
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -65,16 +69,24 @@ pub struct FindingView {
     subject: String,
     title: &'static str,
     severity: Severity,
-    word: &'static str,
-    sentence: String,
-    measured: String,
-    limit: String,
     margin: String,
-    source: String,
-    assumptions: Vec<String>,
     tags: Vec<String>,
     /// Which one of several: the parts concerned where they are few, else the group of axles.
     about: String,
+    /// All that it says. On the move only of the finding that is looked at: with two hundred
+    /// findings their sentences would take more time than working them out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    said: Option<Said>,
+}
+
+/// What a finding says when it is opened.
+#[derive(Debug, Serialize)]
+pub(super) struct Said {
+    sentence: String,
+    measured: String,
+    limit: String,
+    source: String,
+    assumptions: Vec<String>,
 }
 
 /// A part on the truck. Only the part that a reader looks at has its fields: they are most of the
@@ -139,7 +151,9 @@ pub struct View {
     findings: Vec<FindingView>,
     placed: Vec<PlacedView>,
     hardware: Vec<HardwareView>,
-    controls: Vec<Field>,
+    /// Fields of truck, loads, law and duty; none while a part is carried, which leaves them as they are.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    controls: Option<Vec<Field>>,
     payload: PayloadView,
     zones: Vec<ZoneView>,
     cautions: Vec<Caution>,
@@ -173,11 +187,13 @@ pub(super) fn show(
     assessment: Assessment,
     options: &ViewOptions,
 ) -> Shown {
-    let mut marks = report::marks(&assessment, options.units, options.finding);
+    let wanted = options.finding.as_deref();
+    let chosen = wanted.and_then(|key| assessment.findings.iter().position(|f| f.is(key)));
+    let mut marks = report::marks(&assessment, options.units, chosen);
     let frame = options.show.frame;
     marks.frame = frame.then(|| report::frame_mark(&assessment, options.units));
     Shown {
-        words: words(session, plan, &assessment, options),
+        words: words(session, plan, &assessment, options, chosen),
         marks,
         assessment,
         style: Style {
@@ -190,12 +206,18 @@ pub(super) fn show(
             angles: options.show.angles,
             frame,
             sheet: None,
-            finding: options.finding,
+            finding: chosen,
         },
     }
 }
 
-fn words(session: &Session, plan: &Plan, assessment: &Assessment, options: &ViewOptions) -> View {
+fn words(
+    session: &Session,
+    plan: &Plan,
+    assessment: &Assessment,
+    options: &ViewOptions,
+    chosen: Option<usize>,
+) -> View {
     let units = options.units;
     let answers = &assessment.answers;
     let vehicle = &answers.vehicle;
@@ -214,7 +236,10 @@ fn words(session: &Session, plan: &Plan, assessment: &Assessment, options: &View
             .findings
             .iter()
             .enumerate()
-            .map(|(index, f)| finding_view(Some(index), f, &assessment.answers.vehicle, units))
+            .map(|(index, f)| {
+                let said = (options.whole || chosen == Some(index)).then(|| said(f, units));
+                finding_view(Some(index), f, said, vehicle, units)
+            })
             .collect(),
         placed: placed_views(session, plan, assessment, options),
         hardware: vehicle
@@ -228,7 +253,7 @@ fn words(session: &Session, plan: &Plan, assessment: &Assessment, options: &View
                 stripped: vehicle.stripped.contains(&item.id),
             })
             .collect(),
-        controls: fields::controls(session, plan, assessment, units),
+        controls: (!options.carrying).then(|| fields::controls(session, plan, assessment, units)),
         payload: payload_view(assessment, units),
         zones: zone_views(assessment, units),
         cautions: report::cautions(vehicle),
@@ -240,25 +265,32 @@ fn words(session: &Session, plan: &Plan, assessment: &Assessment, options: &View
 pub(super) fn finding_view(
     index: Option<usize>,
     finding: &Finding,
+    said: Option<Said>,
     vehicle: &Vehicle,
     units: Units,
 ) -> FindingView {
-    let text = |amount: Option<Amount>| amount.map_or_else(String::new, |a| a.text(units));
     FindingView {
         index,
         id: finding.check,
         subject: finding.subject.clone(),
         title: finding.title,
         severity: finding.severity,
-        word: finding.severity.words(),
+        margin: finding.margin.map_or_else(String::new, |a| a.signed(units)),
+        tags: finding.tags.clone(),
+        about: about(finding, vehicle),
+        said,
+    }
+}
+
+/// All that a finding says.
+pub(super) fn said(finding: &Finding, units: Units) -> Said {
+    let text = |amount: Option<Amount>| amount.map_or_else(String::new, |a| a.text(units));
+    Said {
         sentence: finding.sentence.words(units),
         measured: text(finding.measured),
         limit: text(finding.limit),
-        margin: finding.margin.map_or_else(String::new, |a| a.signed(units)),
         source: finding.source.to_string(),
         assumptions: finding.assumptions.clone(),
-        tags: finding.tags.clone(),
-        about: about(finding, vehicle),
     }
 }
 

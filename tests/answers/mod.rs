@@ -105,7 +105,11 @@ pub fn lines() -> String {
         session.open(name, text).unwrap_or_else(|p| panic!("{p}"));
         let options = ViewOptions {
             selected: plan.placed.first().map(|placed| placed.tag.clone()),
-            finding: Some(0),
+            finding: assessment
+                .findings
+                .first()
+                .map(|f| format!("{} {}", f.check, f.subject)),
+            whole: true,
             ..ViewOptions::default()
         };
         let shown = session.view(&options).unwrap_or_else(|p| panic!("{p}"));

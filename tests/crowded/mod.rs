@@ -54,7 +54,12 @@ pub fn plan(library: &Library, example: &str, parts: usize) -> Plan {
             && size.y < 900.0
             && size.z < 900.0
     };
-    let shelf: Vec<_> = library.parts.values().filter(fits).collect();
+    let shelf: Vec<_> = library
+        .parts
+        .values()
+        .map(|part| &**part)
+        .filter(fits)
+        .collect();
     let (mut x, mut y, mut z) = (FRONT_MM, -HALF_WIDTH_MM, LOWEST_MM);
     let mut highest = z;
     let mut row = 0.0_f64;

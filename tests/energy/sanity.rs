@@ -74,7 +74,7 @@ fn a_battery_tractor_pays_for_its_range_with_payload() {
     let library = Library::shipped();
     let pack = |miles: f64| {
         let part = library.parts.get("PK-S45").unwrap();
-        sizes(&journey, [part], miles * MI)
+        sizes(&journey, [&**part], miles * MI)
             .first()
             .cloned()
             .unwrap()

@@ -5,7 +5,10 @@ use std::collections::BTreeSet;
 
 /// Floors from the ground up; a module uses its own floor and lower ones.
 const FLOORS: [(&str, &[&str]); 9] = [
-    ("GROUND", &["quantity", "geometry", "numeric", "source"]),
+    (
+        "GROUND",
+        &["quantity", "geometry", "numeric", "shared", "source"],
+    ),
     ("DATA", &["chassis", "part", "law", "route"]),
     ("DATA, all of it", &["library"]),
     ("VEHICLE", &["plan", "vehicle", "plant"]),

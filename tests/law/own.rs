@@ -46,7 +46,7 @@ fn every_published_limit_by_tyre_width_comes_out() {
         law.single_axle = pounds(20_000.0);
         law.groups[0].step[0].limit = pounds(row.cap_lb);
         let mut vehicle = yard::resolve(&yard::plan(yard::bare()));
-        vehicle.law = Some(law);
+        vehicle.law = Some(law.into());
         let mut axle = vehicle.chassis.axles[1].clone();
         axle.tyres.width_mm = row.width_in * yard::MM_PER_IN;
         axle.tyres.dual = row.tyres as usize / row.axles == 4;

@@ -230,7 +230,7 @@ fn the_other_limits_are_those_of_the_law() {
         );
     }
 
-    let floor = law.tyre_width.unwrap();
+    let floor = law.tyre_width.clone().unwrap();
     let pounds = |figure: Option<f64>| figure.map(|v| v as i64);
     assert_eq!(
         pounds(floor.floor.lb_per_in),

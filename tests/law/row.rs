@@ -4,6 +4,7 @@ use super::yard;
 use axlewright_core::chassis::Group;
 use axlewright_core::law::Regime;
 use axlewright_core::library::Library;
+use axlewright_core::shared::Shared;
 use axlewright_core::vehicle::Vehicle;
 
 /// Kilograms in a pound.
@@ -15,7 +16,7 @@ thread_local! {
     static LIBRARY: Library = Library::shipped();
 }
 
-pub fn law() -> Regime {
+pub fn law() -> Shared<Regime> {
     LIBRARY.with(|library| library.laws["us-interstate"].clone())
 }
 

@@ -243,7 +243,7 @@ pub fn couple(plan: &mut Plan, payload_kg: f64) {
 /// The shipped library is not needed: only the test's trailer and the road law.
 pub fn library(trailer: Trailer) -> Library {
     let mut library = Library::default();
-    library.trailers.insert(trailer.id.clone(), trailer);
+    library.trailers.insert(trailer.id.clone(), trailer.into());
     library
 }
 

@@ -10,6 +10,7 @@ use crate::library::Library;
 use crate::numeric::{sort, sort_by};
 use crate::part::Part;
 use crate::quantity::{both_lengths, repeated};
+use crate::shared::Shared;
 use crate::source::{Problems, from_value};
 use crate::vehicle::{Vehicle, find_part, listed};
 use serde::{Deserialize, Serialize};
@@ -239,7 +240,7 @@ impl Edit {
                 refuse_problem_at("changes.splice_x_mm", plan, library)?;
             }
             Self::FifthWheel { ahead_mm } => {
-                let vehicle = resolved(plan, library)?;
+                let vehicle = bare(plan, library)?;
                 let Some(fw) = &vehicle.chassis.fifth_wheel else {
                     return Err(Refusal::new("this chassis has no fifth wheel"));
                 };
@@ -259,7 +260,7 @@ impl Edit {
                 plan.changes.fifth_wheel_ahead_mm = Some(*ahead_mm);
             }
             Self::Raise { axle } | Self::Lower { axle } => {
-                let vehicle = resolved(plan, library)?;
+                let vehicle = bare(plan, library)?;
                 let lift = vehicle.axle(axle).is_some_and(|a| a.kind == AxleKind::Lift);
                 if !lift {
                     return Err(Refusal::new(format!("\"{axle}\" is not a lift axle")));
@@ -276,7 +277,7 @@ impl Edit {
             Self::Trailer(trailer) => {
                 if let Some(load) = trailer {
                     known("trailer", &load.id, library.trailers.keys())?;
-                    if resolved(plan, library)?.chassis.fifth_wheel.is_none() {
+                    if bare(plan, library)?.chassis.fifth_wheel.is_none() {
                         return Err(Refusal::new("this chassis has no fifth wheel"));
                     }
                 }
@@ -308,6 +309,11 @@ impl Edit {
 
 fn resolved(plan: &Plan, library: &Library) -> Result<Vehicle, Refusal> {
     Vehicle::resolve(plan, library).map_err(|problem| Refusal::new(problem.to_string()))
+}
+
+/// The chassis and its zones, for edits that look at nothing else.
+fn bare(plan: &Plan, library: &Library) -> Result<Vehicle, Refusal> {
+    Vehicle::bare(plan, library).map_err(|problem| Refusal::new(problem.to_string()))
 }
 
 fn known<'a>(
@@ -433,7 +439,7 @@ fn find_placed<'a>(plan: &'a mut Plan, tag: &str) -> Result<&'a mut Placed, Refu
         .ok_or_else(|| Refusal::new(format!("no part \"{tag}\" on the truck")))
 }
 
-fn part_of<'a>(plan: &'a Plan, library: &'a Library, id: &str) -> Result<&'a Part, Refusal> {
+fn part_of(plan: &Plan, library: &Library, id: &str) -> Result<Shared<Part>, Refusal> {
     find_part(plan, library, id)
         .ok_or_else(|| Refusal::new(format!("no part \"{id}\" in the library or the plan")))
 }

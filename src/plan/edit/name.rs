@@ -11,9 +11,7 @@ impl Edit {
     #[must_use]
     pub fn name(&self, plan: &Plan, library: &Library) -> String {
         let part = |id: &str| {
-            find_part(plan, library, id)
-                .map_or(id, |p| p.name.as_str())
-                .to_owned()
+            find_part(plan, library, id).map_or_else(|| id.to_owned(), |p| p.name.clone())
         };
         match self {
             Self::Place { part: id, .. } => format!("Place {}", part(id)),
@@ -65,7 +63,7 @@ impl Edit {
 fn hardware<'a>(id: &'a str, plan: &'a Plan, library: &'a Library) -> &'a str {
     let chassis = match &plan.chassis {
         ChassisChoice::Inline(chassis) => Some(&**chassis),
-        ChassisChoice::Template(id) => library.chassis.get(id),
+        ChassisChoice::Template(id) => library.chassis.get(id).map(|found| &**found),
     };
     let item = chassis.and_then(|c| c.hardware.iter().find(|h| h.id == id));
     item.map_or(id, |h| h.name.as_str())

@@ -1,6 +1,6 @@
 //! Edits of parts on the truck.
 
-use super::{Edit, Refusal, find_placed, free_tag, known, part_of, resolved};
+use super::{Edit, Refusal, bare, find_placed, free_tag, known, part_of, resolved};
 use crate::library::Library;
 use crate::numeric::sort;
 use crate::plan::{Place, Placed, Plan};
@@ -23,12 +23,16 @@ impl Edit {
                 if plan.placed.len() >= Plan::MOST_PARTS {
                     return Err(Refusal::new(format!("at most {} parts", Plan::MOST_PARTS)));
                 }
-                let tag = tag.clone().unwrap_or_else(|| free_tag(plan, found));
+                let tag = tag.clone().unwrap_or_else(|| free_tag(plan, &found));
                 if plan.placed.iter().any(|p| p.tag == tag) {
                     return Err(Refusal::new(format!("the mark \"{tag}\" is already used")));
                 }
                 let carries_wheels = found.axle.is_some();
-                let vehicle = resolved(plan, library)?;
+                let vehicle = if carries_wheels {
+                    resolved(plan, library)?
+                } else {
+                    bare(plan, library)?
+                };
                 let place = placed_in(&vehicle, zone.as_deref(), [*x_mm, *y_mm, *z_mm])?;
                 if carries_wheels {
                     strip_driven_axle(plan, &vehicle, zone.as_deref())?;
@@ -49,7 +53,7 @@ impl Edit {
                 z_mm,
                 zone,
             } => {
-                let vehicle = resolved(plan, library)?;
+                let vehicle = bare(plan, library)?;
                 let placed = movable(plan, tag)?;
                 let keep = match &placed.place {
                     Place::Zone { id, .. } => Some(id.clone()),
@@ -59,7 +63,7 @@ impl Edit {
                 placed.place = placed_in(&vehicle, zone.as_deref(), [*x_mm, *y_mm, *z_mm])?;
             }
             Self::Zone { tag, zone } => {
-                let vehicle = resolved(plan, library)?;
+                let vehicle = bare(plan, library)?;
                 let placed = movable(plan, tag)?;
                 let at = vehicle.position(&placed.place);
                 placed.place = placed_in(&vehicle, zone.as_deref(), [at.x, at.y, at.z])?;
@@ -77,7 +81,8 @@ impl Edit {
                 let vehicle = resolved(plan, library)?;
                 let item = item_of(&vehicle, tag)?;
                 let mut copy = find_placed(plan, tag)?.clone();
-                copy.tag = free_tag(plan, part_of(plan, library, &copy.part)?);
+                let part = part_of(plan, library, &copy.part)?;
+                copy.tag = free_tag(plan, &part);
                 copy.locked = false;
                 let gap = item
                     .clearance
@@ -94,7 +99,7 @@ impl Edit {
                 plan.placed.push(copy);
             }
             Self::Mirror { tag } => {
-                let vehicle = resolved(plan, library)?;
+                let vehicle = bare(plan, library)?;
                 let placed = movable(plan, tag)?;
                 let at = vehicle.position(&placed.place);
                 let zone = match &placed.place {

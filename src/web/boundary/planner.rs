@@ -53,13 +53,21 @@ impl Planner {
         }
     }
 
-    /// A drawing of what the last view or probe told in words: `side`, `plan` or `rear`.
+    /// A drawing of what the last view or probe told in words: 0 for side, 1 for plan, 2 for rear.
+    /// Its pens come once, from [`Planner::pens`].
+    // A number, since a text on the way in costs more than half of a small drawing.
     #[must_use]
-    pub fn picture(&self, view: &str) -> String {
-        match (&self.shown, drawing::View::named(view)) {
-            (Some(shown), Some(view)) => shown.drawing(view),
+    pub fn picture(&self, view: usize) -> String {
+        match (&self.shown, drawing::View::ALL.get(view)) {
+            (Some(shown), Some(view)) => shown.drawing(*view),
             _ => String::new(),
         }
+    }
+
+    /// Pens and hatches for all pictures, as markup that the page holds once.
+    #[must_use]
+    pub fn pens() -> String {
+        drawing::stage_pens()
     }
 
     /// Makes an edit.
