@@ -16,6 +16,8 @@ mod reach;
 mod rest;
 #[path = "clearance/said.rs"]
 mod said;
+#[path = "clearance/shelf.rs"]
+mod shelf;
 #[path = "clearance/sides.rs"]
 mod sides;
 #[path = "clearance/trailer.rs"]

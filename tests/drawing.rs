@@ -13,6 +13,8 @@ mod bending;
 mod chart_tables;
 #[path = "drawing/charts.rs"]
 mod charts;
+#[path = "drawing/crowd.rs"]
+mod crowd;
 #[path = "drawing/labels.rs"]
 mod labels;
 #[path = "drawing/pictures.rs"]

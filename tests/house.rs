@@ -8,6 +8,7 @@
 )]
 
 mod house {
+    mod alike;
     mod checks;
     mod examples;
     mod floors;

@@ -16,6 +16,7 @@ mod input {
     mod markup;
     mod mutated;
     mod older;
+    mod shafts;
     mod steps;
 }
 mod shipped;

@@ -1,10 +1,12 @@
 //! The US bridge formula: published cells and examples (`tests/published/law/bridge.toml`), our plans by
 //! hand, what must hold for any row of axles, and payload against a scan.
 
-#![allow(clippy::unwrap_used, clippy::panic)] // tests
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests
 
 #[path = "law/eu.rs"]
 mod eu;
+#[path = "law/near.rs"]
+mod near;
 #[path = "law/own.rs"]
 mod own;
 #[path = "law/position.rs"]
@@ -13,6 +15,7 @@ mod position;
 mod published;
 #[path = "law/row.rs"]
 mod row;
+mod shipped;
 #[path = "loads/yard.rs"]
 mod yard;
 

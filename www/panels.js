@@ -66,6 +66,9 @@ export class PartPanel {
     this.note.hidden = !part.note;
     const placed = part.fields.length > 0;
     this.commands.hidden = !placed;
+    // A shaft stands where its ends are: it can be taken off, and its fields say the rest.
+    const run = !part.movable && !part.locked;
+    for (const button of [...this.commands.children].slice(0, -1)) button.hidden = run;
     say(this.lockButton, part.locked ? "Unlock" : "Lock");
     this.lockButton.setAttribute("aria-pressed", String(part.locked));
     showFields(this.fields, part.fields, this.bench);

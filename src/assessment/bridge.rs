@@ -1,7 +1,8 @@
 //! The groups of axles that the law limits, with what stands on them: the heaviest case of each.
 
-use crate::legality::{BridgeGroup, bridge_groups, road_axles};
-use crate::loads::{Case, CaseLoads, Loads};
+use crate::findings::Severity;
+use crate::legality::{BridgeGroup, RoadAxle, bridge_groups, road_axles};
+use crate::loads::{Case, CaseLoads, Loads, thin_kg};
 use crate::vehicle::Vehicle;
 
 /// A group of consecutive axles in the case in which it weighs most.
@@ -11,6 +12,16 @@ pub struct Bridge {
     pub case: Case,
     /// The group.
     pub group: BridgeGroup,
+    /// One standard deviation of what it weighs, kg.
+    pub sigma_kg: f64,
+}
+
+impl Bridge {
+    /// How the group stands to its limit: the rule of every load on axles.
+    #[must_use]
+    pub fn severity(&self) -> Severity {
+        Severity::of_margin(Some(self.group.margin_kg()), thin_kg(self.sigma_kg))
+    }
 }
 
 /// Works out every group of consecutive axles that the law limits.
@@ -29,9 +40,11 @@ pub fn bridge(vehicle: &Vehicle, loads: &Loads) -> Result<Vec<Bridge>, String> {
         if let Some(missing) = &case.missing {
             return Err(missing.clone());
         }
-        let now = bridge_groups(vehicle, &on_each_axle(vehicle, case));
+        let axles = road_axles(vehicle);
+        let now = bridge_groups(vehicle, &on_each_axle(vehicle, &axles, case));
         let now = now.into_iter().map(|group| Bridge {
             case: case.case,
+            sigma_kg: case.sigma_on_kg(vehicle, |id| group.axles.iter().any(|a| a == id)),
             group,
         });
         if heaviest.is_empty() {
@@ -48,9 +61,9 @@ pub fn bridge(vehicle: &Vehicle, loads: &Loads) -> Result<Vec<Bridge>, String> {
 }
 
 /// Loads of the axles on the road. The trailer's axles share equally; uncoupled they carry nothing.
-fn on_each_axle(vehicle: &Vehicle, case: &CaseLoads) -> Vec<f64> {
+fn on_each_axle(vehicle: &Vehicle, axles: &[RoadAxle], case: &CaseLoads) -> Vec<f64> {
     let trailer = on_each_trailer_axle(vehicle, case.trailer_axles_kg.unwrap_or(0.0));
-    road_axles(vehicle)
+    axles
         .iter()
         .map(|axle| {
             if axle.on_trailer {

@@ -10,8 +10,8 @@ const FIGURE: f64 = 3.0;
 /// Height of a line of text, paper millimetres.
 const LINE: f64 = 4.6;
 /// Heights of the two strips, paper millimetres.
-const MOMENT: f64 = 30.0;
-const SHEAR: f64 = 16.0;
+const MOMENT: f64 = 20.0;
+const SHEAR: f64 = 10.0;
 /// Distance between the strokes of the hatch, paper millimetres.
 const STROKE: f64 = 1.7;
 /// How many times the peak the allowance may be to stay in the picture.

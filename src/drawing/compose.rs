@@ -46,6 +46,11 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
     };
     if view == View::Side {
         edges.below = truck.bottom.max(0.0) + 3.6 * u;
+        if style.angles && !marks.angles.is_empty() {
+            let (group, end) = angles::angles(marks, u);
+            outside.push(group);
+            edges.below = edges.below.max(end + 1.4 * u);
+        }
         let (group, end) = dimensions::spreads(vehicle, style, &edges);
         let (groups, end) = loads::loads(marks, end + 0.6 * u, u);
         outside.extend(groups);
@@ -94,14 +99,12 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
         .cg
         .filter(|p| p.has_place())
         .map(|p| loads::cg(view.at(p), &mut labels, u));
-    let angles =
-        (style.angles && view == View::Side).then(|| angles::angles(marks, &mut labels, u));
     let pointers = pointers::pointers(marks, &truck, view, style, &mut labels, u);
     let tags = tags::place(vehicle, &parts, view, style, &mut labels, u);
-    let zones = if style.zones {
+    let (zones, zone_names) = if style.zones {
         zones::zones(vehicle, view, &room, &mut labels, u)
     } else {
-        Vec::new()
+        (Vec::new(), Group::layer("zone-names"))
     };
 
     let mut groups = vec![ground(view, &truck, &room, u)];
@@ -131,8 +134,8 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
     if view == View::Plan {
         groups.extend(truck::trailer(vehicle, view));
     }
+    groups.push(zone_names);
     groups.extend(swing);
-    groups.extend(angles);
     groups.extend(outside);
     groups.extend(
         tags.iter()

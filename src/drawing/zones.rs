@@ -10,14 +10,15 @@ use crate::vehicle::Vehicle;
 /// Size of a name, paper millimetres.
 const FIGURE: f64 = 2.5;
 
-/// All zones but the one that is the whole frame. Zones that coincide in the view share a name.
+/// All zones but the one that is the whole frame, and their names, which stand over the parts. Zones that
+/// coincide in the view share a name.
 pub fn zones(
     vehicle: &Vehicle,
     view: View,
     room: &Rect,
     labels: &mut Labels,
     unit: f64,
-) -> Vec<Group> {
+) -> (Vec<Group>, Group) {
     // Open zones reach far above the truck; what lies outside of the drawing is not drawn.
     let room = room.grown(-unit);
     let mut named: Vec<(Rect, Vec<&str>)> = Vec::new();
@@ -65,6 +66,5 @@ pub fn zones(
         let (x, y) = (spot.left + 0.5 * unit, spot.bottom - 0.28 * size);
         words.text(Text::new(TextRole::Zone, x, y, Anchor::Start, size, text));
     }
-    groups.push(words);
-    groups
+    (groups, words)
 }

@@ -164,6 +164,9 @@ pub struct Finding {
     pub severity: Severity,
     /// What it is about: with the check's id unique in an assessment.
     pub subject: String,
+    /// A word or three that tell it apart from others of its check, beside the parts and groups it concerns;
+    /// empty where those do.
+    pub which: String,
     /// The sentence a shop would say.
     pub sentence: Phrase,
     /// What was found.
@@ -198,6 +201,7 @@ impl Finding {
             title: "",
             severity,
             subject: subject.into(),
+            which: String::new(),
             sentence,
             measured: None,
             limit: None,
@@ -237,6 +241,13 @@ impl Finding {
     #[must_use]
     pub fn by(mut self, source: Source) -> Self {
         self.source = source;
+        self
+    }
+
+    /// Which one of several, for people.
+    #[must_use]
+    pub fn which(mut self, words: impl Into<String>) -> Self {
+        self.which = words.into();
         self
     }
 

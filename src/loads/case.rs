@@ -33,16 +33,26 @@ pub struct GroupLoad {
     pub right_kg: f64,
     /// One standard deviation, from the uncertainties of the masses and places.
     pub sigma_kg: f64,
+    /// Covariance with the load of each group of the case, in their order, kg².
+    #[serde(skip)]
+    with_kg2: Vec<f64>,
+}
+
+/// Standard deviations of the load below which a margin is thin, common practice.
+const THIN_SIGMAS: f64 = 2.0;
+
+/// A margin thinner than this, kg, is within what the masses are uncertain by, when the load's standard
+/// deviation is this.
+#[must_use]
+pub fn thin_kg(sigma_kg: f64) -> f64 {
+    THIN_SIGMAS * sigma_kg
 }
 
 impl GroupLoad {
-    /// Standard deviations of the load below which a margin is thin, common practice.
-    const THIN_SIGMAS: f64 = 2.0;
-
     /// A margin thinner than this, kg, is within what the masses are uncertain by.
     #[must_use]
     pub fn thin_kg(&self) -> f64 {
-        Self::THIN_SIGMAS * self.sigma_kg
+        thin_kg(self.sigma_kg)
     }
 }
 
@@ -82,6 +92,38 @@ pub struct CaseLoads {
     pub gross_kg: f64,
     /// Why the axle loads could not be worked out; the lists are then empty.
     pub missing: Option<String>,
+}
+
+impl CaseLoads {
+    /// One standard deviation, kg, of what stands on these parts of the groups (0 to 1, by the group's
+    /// id) together. What the axles of a trailer carry is stated and adds nothing.
+    #[must_use]
+    pub fn sigma_kg(&self, part: impl Fn(&str) -> f64) -> f64 {
+        let parts: Vec<f64> = self.groups.iter().map(|g| part(&g.id)).collect();
+        let mut variance = 0.0;
+        for (group, part) in self.groups.iter().zip(&parts) {
+            let with = group.with_kg2.iter().zip(&parts);
+            variance += part * with.map(|(kg2, other)| kg2 * other).sum::<f64>();
+        }
+        variance.max(0.0).sqrt()
+    }
+
+    /// One standard deviation, kg, of what stands on these axles together.
+    #[must_use]
+    pub fn sigma_on_kg(&self, vehicle: &Vehicle, counts: impl Fn(&str) -> bool) -> f64 {
+        let chassis = &vehicle.chassis;
+        self.sigma_kg(|id| {
+            let Some(group) = chassis.groups.iter().find(|g| g.id == id) else {
+                return 0.0;
+            };
+            let shares = chassis.shares_down(group, &vehicle.raised);
+            let axles = group.axles.iter().zip(shares);
+            axles
+                .filter(|(id, _)| counts(id))
+                .map(|(_, share)| share)
+                .sum()
+        })
+    }
 }
 
 /// A mass in a case.
@@ -348,6 +390,23 @@ fn groups(
         .collect();
     let mass: f64 = weights.iter().map(|w| w.mass_kg).sum();
     let moment: f64 = weights.iter().map(|w| w.mass_kg * w.at.x).sum();
+    // What a kilogram of each mass, and a wrong place of it, does to each group.
+    let share = |index: usize, w: &Weight| {
+        let share = influence.share(index, w.at.x);
+        // The springs start from what the scale read, so that this stays under its group, sides
+        // and uncertainty with it, as far as its axles are down and stand where they stood.
+        w.weighed.map_or(share, |own| {
+            let (part, x) = parts[own];
+            share + part * (f64::from(own == index) - influence.share(index, x))
+        })
+    };
+    let place = |index: usize, w: &Weight| {
+        if w.placed {
+            w.mass_kg * influence.per_kg_mm[index] * PLACE_SIGMA_MM
+        } else {
+            0.0
+        }
+    };
     chassis
         .groups
         .iter()
@@ -355,22 +414,14 @@ fn groups(
         .map(|(index, group)| {
             let load = influence.reaction_kg(index, mass, moment);
             let mut side = 0.0;
-            let mut variance = 0.0;
+            let mut with_kg2 = vec![0.0; parts.len()];
             for w in weights {
-                let mut share = influence.share(index, w.at.x);
-                // The springs start from what the scale read, so that this stays under its group, sides
-                // and uncertainty with it, as far as its axles are down and stand where they stood.
-                if let Some(own) = w.weighed {
-                    let (part, x) = parts[own];
-                    share += part * (f64::from(own == index) - influence.share(index, x));
+                let (own, own_place) = (share(index, w), place(index, w));
+                side += w.mass_kg * w.at.y * own;
+                for (other, kg2) in with_kg2.iter_mut().enumerate() {
+                    let sigma2 = w.sigma_kg.powi(2);
+                    *kg2 += own * share(other, w) * sigma2 + own_place * place(other, w);
                 }
-                side += w.mass_kg * w.at.y * share;
-                let place = if w.placed {
-                    w.mass_kg * influence.per_kg_mm[index] * PLACE_SIGMA_MM
-                } else {
-                    0.0
-                };
-                variance += (share * w.sigma_kg).powi(2) + place.powi(2);
             }
             let track = chassis.group_track_mm(&group.id, &vehicle.raised).max(1.0);
             GroupLoad {
@@ -378,7 +429,8 @@ fn groups(
                 load_kg: load,
                 left_kg: load / 2.0 - side / track,
                 right_kg: load / 2.0 + side / track,
-                sigma_kg: variance.sqrt(),
+                sigma_kg: with_kg2[index].sqrt(),
+                with_kg2,
             }
         })
         .collect()
@@ -399,6 +451,7 @@ fn weighed_groups(vehicle: &Vehicle) -> Vec<GroupLoad> {
             left_kg: load.left_kg.unwrap_or(load.load_kg / 2.0),
             right_kg: load.right_kg.unwrap_or(load.load_kg / 2.0),
             sigma_kg: ticket.resolution_kg,
+            with_kg2: Vec::new(),
         })
         .collect()
 }

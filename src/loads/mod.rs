@@ -14,7 +14,7 @@ mod trend;
 
 pub use crate::numeric::{Influence, Support, influence};
 pub use crate::vehicle::Case;
-pub use case::{AxleLoad, CaseLoads, Centre, GroupLoad};
+pub use case::{AxleLoad, CaseLoads, Centre, GroupLoad, thin_kg};
 pub use trend::{Split, Trend, Trends, trends};
 
 use crate::vehicle::Vehicle;

@@ -143,7 +143,8 @@ impl Vehicle {
     }
 
     /// The donor's drive axle at this place is still there.
-    fn keeps_drive(&self, axle: &str) -> bool {
+    #[must_use]
+    pub fn keeps_drive(&self, axle: &str) -> bool {
         let off = self.donor.hardware.iter().any(|h| {
             h.drive_axle
                 && h.unsprung_axle.as_deref() == Some(axle)

@@ -2,6 +2,7 @@
 
 use crate::assessment::{Assessment, trailer_limit};
 use crate::findings::Severity;
+use crate::loads::thin_kg;
 use crate::quantity::{Units, mass, signed_mass};
 use serde::Serialize;
 
@@ -122,7 +123,7 @@ pub(super) fn bars(assessment: &Assessment, units: Units) -> Vec<Bar> {
         load: case.gross_kg,
         limit,
         governs,
-        thin: 0.0,
+        thin: thin_kg(case.sigma_kg(|_| 1.0)),
     };
     bars.push(bar(&measured, words, units));
     bars

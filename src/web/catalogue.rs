@@ -52,8 +52,7 @@ impl Session {
             class: None,
         };
         let library = self.library();
-        let shelf = || library.parts.values().map(|part| &**part);
-        let all = || shelf().chain(&self.plan().parts);
+        let all = || self.parts(self.plan());
         let shelf = Kind::ALL.into_iter().filter_map(|kind| {
             let parts: Vec<ShelfPart> = all()
                 .filter(|part| part.kind == kind)

@@ -2,6 +2,7 @@
 
 use super::fields::payload_or_default;
 use super::session::Session;
+use super::shaft_fields;
 use crate::plan::{Edit, Payload, PayloadPlace, Refusal, TrailerLoad};
 use crate::quantity::{Measure, Units};
 use crate::vehicle::Vehicle;
@@ -149,6 +150,11 @@ impl Session {
         let item = vehicle
             .item(tag)
             .ok_or_else(|| Refusal(format!("no part \"{tag}\" on the truck")))?;
+        let run = self.plan().shafts.iter().find(|run| run.tag == tag);
+        if let Some(edit) = run.and_then(|run| shaft_fields::edit(run, &vehicle, what, typed, read))
+        {
+            return edit;
+        }
         let tag = tag.to_owned();
         let at = item.origin;
         let to = |x_mm: f64, y_mm: f64, z_mm: f64| Edit::Move {
@@ -162,15 +168,6 @@ impl Session {
             "x" => to(read(Measure::Length)?, at.y, at.z),
             "y" => to(at.x, read(Measure::Length)?, at.z),
             "z" => to(at.x, at.y, read(Measure::Length)?),
-            "down" => {
-                let run = self.plan().shafts.iter().find(|run| run.tag == tag);
-                let mut run = run.cloned().ok_or_else(unknown)?;
-                run.drive_down_deg = match typed {
-                    "" => None,
-                    _ => Some(read(Measure::Angle)?),
-                };
-                Edit::Shaft(run)
-            }
             "fill" => Edit::Fill {
                 tag,
                 share: read(Measure::Share)?,

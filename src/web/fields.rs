@@ -3,7 +3,6 @@
 use super::session::Session;
 use crate::assessment::Assessment;
 use crate::chassis::{AxleKind, Chassis};
-use crate::driveline::{Ride, Shaft};
 use crate::frame::{DESIGN_FACTOR, DYNAMIC_FACTOR, PART_G, WELD_LOSS};
 use crate::plan::{Payload, PayloadPlace, Placed, Plan};
 use crate::quantity::{Measure, Units};
@@ -110,6 +109,19 @@ impl Field {
         let mut field = Self::number(id, label, Measure::Count, None, Units::Metric);
         field.kind = FieldKind::Switch;
         field.text = if on { "on" } else { "off" }.to_owned();
+        field
+    }
+
+    /// A figure that is shown and cannot be changed.
+    pub(super) const fn shown(mut self) -> Self {
+        self.enabled = false;
+        self
+    }
+
+    /// The mark of a part or a shaft.
+    pub(super) fn mark(tag: &str) -> Self {
+        let mut field = Self::choice(&format!("part.{tag}.tag"), "Mark", tag, Vec::new());
+        field.kind = FieldKind::Text;
         field
     }
 
@@ -437,48 +449,6 @@ pub(super) fn of_part(vehicle: &Vehicle, item: &Item, placed: &Placed, units: Un
     let mut zone = Field::choice(&id("zone"), "Zone", now, choices("free", list));
     zone.enabled = !placed.locked;
     fields.push(zone);
-    let mut tag = Field::choice(&id("tag"), "Mark", &item.tag, Vec::new());
-    tag.kind = FieldKind::Text;
-    fields.push(tag);
+    fields.push(Field::mark(&item.tag));
     fields
-}
-
-/// Fields of a driveshaft: how the drive is inclined, which can be changed, and its figures.
-pub(super) fn of_shaft(shaft: &Shaft, plan: &Plan, units: Units) -> Vec<Field> {
-    let id = |name: &str| format!("part.{}.{name}", shaft.tag);
-    let run = plan.shafts.iter().find(|run| run.tag == shaft.tag);
-    let down = run.and_then(|run| run.drive_down_deg).unwrap_or(0.0);
-    let angle = Measure::Angle;
-    let drive = Field::number(
-        &id("down"),
-        "Drive falls rearward",
-        angle,
-        Some(down),
-        units,
-    )
-    .within(angle, -20.0, 20.0, units)
-    .hinting(format!("how far {} is mounted nose up", shaft.from));
-    let speed = shaft.speed.as_ref().ok().map(|s| s.most_rpm);
-    let safe = shaft.whirl.as_ref().ok().map(|w| w.safe_rpm);
-    let torque = shaft.torque_nm.as_ref().ok().copied();
-    let length = shaft.longest_piece().map(|piece| piece.length_mm);
-    let laden = shaft
-        .worst_joint(&Ride::RUNNING)
-        .map(|(_, _, j)| j.angle_deg);
-    let travel = shaft.worst_joint(&Ride::ALL).map(|(_, _, j)| j.angle_deg);
-    let figures = [
-        ("length", "Longest piece, laden", Measure::Length, length),
-        ("running", "Largest angle, running", angle, laden),
-        ("travel", "Largest angle, full travel", angle, travel),
-        ("slip", "Slip used", Measure::Length, Some(shaft.plunge_mm)),
-        ("speed", "Motor drives it to", Measure::Speed, speed),
-        ("safe", "May turn at", Measure::Speed, safe),
-        ("torque", "Lowest gear", Measure::Torque, torque),
-    ];
-    let figures = figures.map(|(name, label, measure, value)| {
-        let mut field = Field::number(&id(name), label, measure, value, units);
-        field.enabled = false;
-        field
-    });
-    std::iter::once(drive).chain(figures).collect()
 }

@@ -16,6 +16,7 @@ mod law_fields;
 mod moving;
 mod room;
 mod session;
+mod shaft_fields;
 mod snap;
 mod spot;
 mod view;

@@ -4,6 +4,7 @@ use super::view::{self, Shown, ViewOptions};
 use crate::assessment::Assessment;
 use crate::library::{FileKind, Library, toml_value};
 use crate::numeric::sort;
+use crate::part::Part;
 use crate::plan::{Edit, History, Place, Plan, Refusal};
 use crate::quantity::Units;
 use crate::report::{self, Page};
@@ -87,6 +88,12 @@ impl Session {
     #[must_use]
     pub const fn library(&self) -> &Library {
         &self.library
+    }
+
+    /// Every part that can be chosen: the library's, then the plan's own.
+    pub(super) fn parts<'a>(&'a self, plan: &'a Plan) -> impl Iterator<Item = &'a Part> {
+        let shared = self.library.parts.values().map(|part| &**part);
+        shared.chain(&plan.parts)
     }
 
     /// Makes an edit.

@@ -12,8 +12,8 @@ use crate::chassis::Zone;
 use crate::findings::Severity;
 use crate::geometry::Point;
 use crate::numeric::sort_by;
-use crate::plan::Edit;
-use crate::vehicle::{Item, Vehicle};
+use crate::plan::{Edit, Refusal};
+use crate::vehicle::{Item, Vehicle, find_part};
 
 /// Where there is most often room.
 pub(super) const DECK: [&str; 3] = ["behind-cab", "frame-top", "between-rails"];
@@ -45,21 +45,24 @@ const SEARCHES: [Search; 2] = [
 ];
 
 /// Why no place is offered.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum NoSpot {
     /// There is no such part, or no zone here that its file permits.
     NoZone,
     /// Something fails at every place that was tried.
     NoRoom,
+    /// A driveshaft, and why none can be run.
+    Refused(Refusal),
 }
 
 impl NoSpot {
     /// What a person can do instead.
     #[must_use]
-    pub const fn words(self) -> &'static str {
+    pub fn words(&self) -> &str {
         match self {
             Self::NoZone => "this truck has no zone for that part: carry it to its place",
             Self::NoRoom => "no room found where nothing fails: carry it to its place",
+            Self::Refused(why) => &why.0,
         }
     }
 }
@@ -73,6 +76,9 @@ impl Session {
     /// There is no such part or no zone for it, or something fails at every place that was tried.
     pub fn spot(&self, part: &str) -> Result<SnapAnswer, NoSpot> {
         let vehicle = Vehicle::resolve(self.plan(), self.library()).map_err(|_| NoSpot::NoZone)?;
+        if find_part(self.plan(), self.library(), part).is_some_and(|part| part.shaft.is_some()) {
+            return self.run_of(part).map_err(NoSpot::Refused);
+        }
         let question = SnapQuestion {
             part: Some(part.to_owned()),
             ..SnapQuestion::default()
@@ -112,19 +118,27 @@ impl Session {
         Err(NoSpot::NoRoom)
     }
 
+    /// A driveshaft goes from a drive to an axle, whether that suits it or not.
+    fn run_of(&self, part: &str) -> Result<SnapAnswer, Refusal> {
+        let mut place = SnapAnswer {
+            x_mm: 0.0,
+            y_mm: 0.0,
+            z_mm: 0.0,
+            zone: None,
+            to: Vec::new(),
+        };
+        let plan = placing(part, &place).applied(self.plan(), self.library())?;
+        let with = Vehicle::resolve(&plan, self.library()).map_err(|p| Refusal(p.to_string()))?;
+        if let Some(shaft) = plan.shafts.last().and_then(|run| with.item(&run.tag)) {
+            (place.x_mm, place.y_mm, place.z_mm) = (shaft.origin.x, shaft.origin.y, shaft.origin.z);
+        }
+        Ok(place)
+    }
+
     /// How many findings name the part if it stood there: those that fail, and cautions.
     fn against(&self, part: &str, place: &SnapAnswer) -> (usize, usize) {
-        let edit = Edit::Place {
-            part: part.to_owned(),
-            x_mm: place.x_mm,
-            y_mm: place.y_mm,
-            z_mm: place.z_mm,
-            zone: place.zone.clone(),
-            turn: 0,
-            tag: None,
-        };
         let never = (usize::MAX, usize::MAX);
-        let Ok(plan) = edit.applied(self.plan(), &self.library) else {
+        let Ok(plan) = placing(part, place).applied(self.plan(), &self.library) else {
             return never;
         };
         let known = |tag: &str| self.plan().placed_by_tag(tag).is_some();
@@ -140,6 +154,18 @@ impl Session {
                 .count()
         };
         (count(Severity::Fails), count(Severity::Caution))
+    }
+}
+
+fn placing(part: &str, place: &SnapAnswer) -> Edit {
+    Edit::Place {
+        part: part.to_owned(),
+        x_mm: place.x_mm,
+        y_mm: place.y_mm,
+        z_mm: place.z_mm,
+        zone: place.zone.clone(),
+        turn: 0,
+        tag: None,
     }
 }
 
@@ -280,7 +306,13 @@ mod tests {
                 Err(why) => nowhere.push((id.as_str(), why)),
             }
         }
-        assert!(nowhere.iter().all(|(_, why)| *why == NoSpot::NoRoom));
+        // Two e-axles leave a driveshaft nothing to drive.
+        let shaft = |why: &NoSpot| matches!(why, NoSpot::Refused(_));
+        assert!(
+            nowhere
+                .iter()
+                .all(|(id, why)| *why == NoSpot::NoRoom || (id.starts_with("DR-") && shaft(why)))
+        );
         // A truck with nothing on it has room for what the full one cannot take.
         assert!(
             nowhere.iter().any(|(id, _)| *id == "PK-T120"),

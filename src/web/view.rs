@@ -4,6 +4,7 @@
 use super::bars::{self, Bar, Verdict};
 use super::fields::{self, Field};
 use super::session::Session;
+use super::shaft_fields::of_shaft;
 use crate::assessment::Assessment;
 use crate::drawing::{self, Marks, Style};
 use crate::findings::{Amount, Finding, Severity, payload_possible};
@@ -71,7 +72,8 @@ pub struct FindingView {
     severity: Severity,
     margin: String,
     tags: Vec<String>,
-    /// Which one of several: the parts concerned where they are few, else the group of axles.
+    /// Which one of several: the parts concerned where they are few, else the group of axles, and what
+    /// else tells it apart.
     about: String,
     /// All that it says. On the move only of the finding that is looked at: with two hundred
     /// findings their sentences would take more time than working them out.
@@ -303,7 +305,8 @@ fn about(finding: &Finding, vehicle: &Vehicle) -> String {
         let part = vehicle.item(id).map(|item| item.tag.as_str());
         part.or_else(|| group(id).map(|g| g.name.as_str()))
     };
-    let names: Vec<&str> = finding.tags.iter().filter_map(name).collect();
+    let mut names: Vec<&str> = finding.tags.iter().filter_map(name).collect();
+    names.extend(Some(finding.which.as_str()).filter(|words| !words.is_empty()));
     match (names.len(), name(&finding.subject)) {
         (1..=FEW_NAMES, _) => names.join(", "),
         (0, Some(name)) => name.to_owned(),
@@ -348,7 +351,7 @@ fn placed_views(
                 (Some(placed), _) if looked_at(&placed.tag) => {
                     fields::of_part(vehicle, item, placed, units)
                 }
-                (None, Some(shaft)) => fields::of_shaft(shaft, plan, units),
+                (None, Some(shaft)) => of_shaft(session, plan, vehicle, shaft, units),
                 _ => Vec::new(),
             },
             note: shaft_note(plan, &item.tag),

@@ -7,19 +7,19 @@ forces and frame displacements; the program uses influence lines. Distances betw
 gaps of their three projections; everything round or turned goes to FCL. Suspension travel is tried
 in steps, where the program sweeps a hull; steering angles on a grid that is drawn in about its best
 point, where the program has a bound. Each part asks for room on the side along which the gap is widest.
-The frame, the turn and the moved chassis stand in `rails_and_turns.py`.
+The frame, the turn and the moved chassis stand in `rails_and_turns.py`, laws and places in `places.py`, angles and
+ramps in `ends_and_ramps.py`.
 
 Checked: every load case (groups, axles, sides, centre of gravity, sprung mass, kingpin, trailer
-axles, gross), payload at each limit, range of the fifth wheel, every bridge group, every gap that fails and the closest
-that holds, chassis against chassis where the plan has moved it, shear and moment of both rails in each case,
+axles, gross), payload at each limit, range of the fifth wheel, holes of the trailer, best places, every bridge group, the
+three angles of the ends, the trailer on a ramp, every gap that fails and the closest that holds, chassis against chassis where the plan has moved it, shear and moment of both rails in each case,
 stress and design factor where they are used most, the turning circle between kerbs and walls, the turn
 within the stated radius with its off-tracking and the swing of the tail, ground, width, room behind the cab, zones. Also variants of each plan: wheelbase +400 mm
 and -200 mm, fifth wheel at both ends of its slider, lift axles up (in a group of their
 own and in that of the driven axle), a load on the tractor itself, tanks empty.
 
-Not covered: what only another law than the US one or a plan's own in its form asks for (payload and places
-of the fifth wheel are left out of plans under the EU's), best places, trailer holes, balance and roll-over,
-driveshafts (`shafts.py`), paths (`turning.py`), angles and ramps, mounts of parts, drives.
+Not covered: groups of axles under another law than the US one or a plan's own in its form (payload and places
+are), balance and roll-over, driveshafts (`shafts.py`), paths (`turning.py`), mounts of parts, drives.
 
 Versions when written: Python 3.11, numpy 2.4.6, scipy 1.17.1, python-fcl 0.7.0.11.
 
@@ -42,6 +42,8 @@ import tomllib
 import fcl
 import numpy as np
 
+import ends_and_ramps
+import places
 import rails_and_turns
 
 ROOT = pathlib.Path(os.environ.get("AXLEWRIGHT_ROOT", pathlib.Path(__file__).resolve().parents[2]))
@@ -242,7 +244,7 @@ class Truck:
         self.pin_x = self.c["dimensions"]["wheelbase_mm"] - fw["ahead_mm"] if fw else None
         law = plan.get("law", {})
         law = law.get("own") or LAWS.get(law.get("regime"))
-        self.law, self.sizes = flat(law), (law or {}).get("sizes", {})
+        self.law, self.sizes, self.whole_law = flat(law), (law or {}).get("sizes", {}), law
         self.foreign = law is not None and self.law is None
         self.zones = self.make_zones()
         self.items = [self.put(p) for p in plan.get("placed", [])]
@@ -997,7 +999,7 @@ def program(plan):
     return json.loads(r.stdout) if r.stdout else r.stderr.strip()
 
 
-def compare(label, plan):
+def compare(label, plan, scan=False):
     bad, count = [], 0
     def same(what, mine, theirs, tolerance=1e-6):
         nonlocal count
@@ -1047,12 +1049,18 @@ def compare(label, plan):
         rails_and_turns.frame(t, answer, same)
     if answer["moving"]["kerb_circle_mm"] is not None:
         rails_and_turns.moving(t, answer, same, bounds)
+        ends_and_ramps.compare(t, answer["moving"], same, fcl_object)
     found = {}
     for f in answer["findings"]:
         found.setdefault(f["id"], []).append(f)
+    if t.whole_law:
+        places.best(t, t.whole_law, answer, same, scan)
+        if t.foreign:
+            places.payload(t, t.whole_law, answer, same)
+        places.holding(t, t.whole_law, found, same)
     for f in found.get("fifth-wheel-position", []):
-        if f["severity"] != "not-assessed" and not t.foreign:
-            span = t.fifth_wheel_range()
+        if f["severity"] != "not-assessed":
+            span = places.range_ends(t, t.whole_law) if t.foreign else t.fifth_wheel_range()
             same("fifth wheel possible", float(span != "none"), float(f["limit"] is not None))
             if span != "none" and f["limit"] is not None:
                 same("fifth wheel end", min(span, key=lambda e: abs(e - f["limit"])), f["limit"])
@@ -1143,7 +1151,7 @@ def main():
     bad, count = [], 0
     for file in files:
         for name, plan in variants(json.loads(file.read_text())):
-            b, n = compare(f"{file.stem}{' ' + name if name else ''}", plan)
+            b, n = compare(f"{file.stem}{' ' + name if name else ''}", plan, scan=not name)
             bad, count = bad + b, count + n
             print("".join(line + "\n" for line in b), end="", flush=True)
     print(f"{count} numbers compared, {len(bad)} differ")

@@ -1,6 +1,6 @@
 //! Does the kingpin press on the fifth wheel with more than its rating?
 
-use super::whole_load::{self, Whole};
+use super::whole_load::{self, Load, Whole};
 use crate::assessment::Answers;
 use crate::findings::{Check, Report};
 use crate::source::{Basis, Source};
@@ -32,5 +32,5 @@ fn run(answers: &Answers, report: &mut Report) {
         limit_kg: fw.rating_kg,
         source: Source::new(Basis::Datasheet, "rating of the fifth wheel"),
     };
-    whole_load::against(answers, report, whole, |c| c.kingpin_kg);
+    whole_load::against(answers, report, whole, |c| c.kingpin_kg.map(Load::stated));
 }

@@ -89,6 +89,13 @@ fn finding(answers: &Answers, gap: &Gap, severity: Severity) -> Finding {
             .length(gap.required_mm)
             .text(format!(" ({}).", gap.why))
     };
+    // Parts have their marks; the rest has a name.
+    let rest = [(&gap.first, &first), (&gap.second, &second)];
+    let rest = rest
+        .into_iter()
+        .filter(|(thing, _)| !matches!(thing, Thing::Part(_)));
+    let rest = rest.map(|(_, name)| name.strip_prefix("the ").unwrap_or(name));
+    let which = rest.collect::<Vec<_>>().join(", ");
     let tags = [&gap.first, &gap.second]
         .into_iter()
         .map(|t| t.name().to_owned());
@@ -102,6 +109,7 @@ fn finding(answers: &Answers, gap: &Gap, severity: Severity) -> Finding {
         Amount::length(gap.required_mm),
     )
     .about(tags.collect::<Vec<_>>())
+    .which(which)
     .pointing(gap.on_first, gap.on_second)
 }
 

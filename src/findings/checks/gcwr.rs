@@ -1,6 +1,6 @@
 //! Are truck and trailer together within GCWR?
 
-use super::whole_load::{self, Whole};
+use super::whole_load::{self, Load, Whole};
 use crate::assessment::Answers;
 use crate::findings::{Check, Report};
 use crate::source::{Basis, Source};
@@ -32,5 +32,7 @@ fn run(answers: &Answers, report: &mut Report) {
         limit_kg: limit,
         source: Source::new(Basis::Datasheet, "GCWR of the chassis maker"),
     };
-    whole_load::against(answers, report, whole, |c| Some(c.gross_kg));
+    whole_load::against(answers, report, whole, |c| {
+        Some(Load::with_truck(c, c.gross_kg))
+    });
 }

@@ -71,18 +71,22 @@ pub(super) fn against(answers: &Answers, report: &mut Report, kind: LimitKind) {
                 .mass(margin)
                 .text(format!(" under {} of ", kind.in_sentence())),
         };
-        let sentence = sentence.mass(limit.kg);
-        let sentence = match severity {
-            Severity::Caution => sentence
-                .text("; the masses are uncertain by about ")
-                .mass(group.sigma_kg)
-                .text(", so weigh it."),
-            _ => sentence.text("."),
-        };
+        let sentence = and_uncertain(sentence.mass(limit.kg), severity, group.sigma_kg);
         let finding = Finding::new(severity, limits.id.clone(), sentence)
             .at_most(Amount::mass(group.load_kg), Amount::mass(limit.kg))
             .by(limit.source.clone())
             .about([limits.id.clone()]);
         report.add(finding);
+    }
+}
+
+/// Ends a sentence about a load: with what it is uncertain by where that is more than the margin.
+pub(super) fn and_uncertain(sentence: Phrase, severity: Severity, sigma_kg: f64) -> Phrase {
+    match severity {
+        Severity::Caution => sentence
+            .text("; the masses are uncertain by about ")
+            .mass(sigma_kg)
+            .text(", so weigh it."),
+        _ => sentence.text("."),
     }
 }

@@ -1,6 +1,6 @@
 //! Is the truck, with what rests on its fifth wheel, within GVWR?
 
-use super::whole_load::{self, Whole};
+use super::whole_load::{self, Load, Whole};
 use crate::assessment::Answers;
 use crate::findings::{Check, Report};
 use crate::source::{Basis, Source};
@@ -30,6 +30,7 @@ fn run(answers: &Answers, report: &mut Report) {
         source: Source::new(Basis::Datasheet, "GVWR, certification label of the donor"),
     };
     whole_load::against(answers, report, whole, |c| {
-        Some(c.truck.mass_kg + c.kingpin_kg.unwrap_or(0.0))
+        let kg = c.truck.mass_kg + c.kingpin_kg.unwrap_or(0.0);
+        Some(Load::with_truck(c, kg))
     });
 }

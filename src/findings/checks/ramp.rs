@@ -24,6 +24,8 @@ pub static CHECK: Check = Check {
 
 /// Room below which a person should look, common practice.
 const LOOK_MM: f64 = 25.0;
+/// Where a ramp begins, in a word.
+const FOOT: &str = "foot";
 /// What misses by less than this is a matter of the tape measure.
 const TAPE_MM: f64 = 0.05;
 
@@ -36,7 +38,7 @@ fn run(answers: &Answers, report: &mut Report) {
     let moving = &answers.vehicle.moving;
     let percent = moving.ramp_percent.unwrap_or(Moving::RAMP_PERCENT);
     for (pitch, when, subject) in [
-        (Pitch::Dip, "where it begins", "dip"),
+        (Pitch::Dip, "where it begins", FOOT),
         (Pitch::Crest, "over its crest", "crest"),
     ] {
         let mut of = near.iter().filter(|n| n.pitch == pitch).peekable();
@@ -44,7 +46,8 @@ fn run(answers: &Answers, report: &mut Report) {
         if of.peek().is_none() {
             let sentence = format!("{ramp}nothing on the tractor comes near the trailer.");
             let phrase = Phrase::new().text(sentence);
-            report.add(Finding::new(Severity::Holds, subject, phrase));
+            let finding = Finding::new(Severity::Holds, subject, phrase);
+            report.add(finding.which(which(subject, "the trailer")));
         }
         let mut own = 0;
         for (rank, one) in of.enumerate() {
@@ -56,6 +59,14 @@ fn run(answers: &Answers, report: &mut Report) {
                 report.add(finding(answers, one, &ramp, subject));
             }
         }
+    }
+}
+
+/// Where on the ramp, and near what when that is not the trailer's own box.
+fn which(subject: &str, near: &str) -> String {
+    match near.strip_prefix("the ") {
+        Some(legs) if legs != "trailer" => format!("at its {subject}, {legs}"),
+        _ => format!("at its {subject}"),
     }
 }
 
@@ -81,7 +92,8 @@ fn finding(answers: &Answers, one: &OnRamp, ramp: &str, subject: &str) -> Findin
         sentence,
     )
     .at_least(Amount::length(one.distance_mm), Amount::length(limit))
-    .pointing(one.on_tractor, one.on_trailer);
+    .pointing(one.on_tractor, one.on_trailer)
+    .which(which(subject, one.near));
     if one.tag.is_empty() {
         finding
     } else {

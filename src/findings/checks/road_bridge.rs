@@ -1,5 +1,6 @@
 //! Does a group of consecutive axles weigh more than the law allows over its length?
 
+use super::group_load;
 use crate::assessment::{Answers, Bridge};
 use crate::findings::{Amount, Check, Finding, Phrase, Report, Severity};
 use crate::geometry::Point;
@@ -37,7 +38,7 @@ fn run(answers: &Answers, report: &mut Report) {
     if over.peek().is_some() {
         for bridge in over {
             let source = source(answers, law, bridge);
-            report.add(finding(bridge, Severity::Fails, too_heavy(bridge), &source));
+            report.add(finding(bridge, too_heavy(bridge), &source));
         }
         return;
     }
@@ -47,12 +48,12 @@ fn run(answers: &Answers, report: &mut Report) {
     let nearest = own().reduce(near).or_else(|| any().reduce(near));
     if let Some(bridge) = nearest.filter(|b| !is_over(b)) {
         let (source, words) = (source(answers, law, bridge), nearest_to_it(bridge));
-        report.add(finding(bridge, Severity::Holds, words, &source));
+        report.add(finding(bridge, words, &source));
     }
 }
 
 fn is_over(bridge: &Bridge) -> bool {
-    bridge.group.margin_kg() < -1e-6
+    bridge.severity() == Severity::Fails
 }
 
 fn nearer(one: &Bridge, other: &Bridge) -> bool {
@@ -110,7 +111,7 @@ fn too_heavy(bridge: &Bridge) -> Phrase {
 fn nearest_to_it(bridge: &Bridge) -> Phrase {
     let group = &bridge.group;
     let subject = subject(bridge);
-    Phrase::new()
+    let sentence = Phrase::new()
         .text(format!(
             "Of all groups of axles, {subject} come nearest to their limit: "
         ))
@@ -121,13 +122,14 @@ fn nearest_to_it(bridge: &Bridge) -> Phrase {
         .mass(group.margin_kg())
         .text(" under the ")
         .mass(group.allowed_kg)
-        .text(format!(" that are allowed ({}).", group.rule.words()))
+        .text(format!(" that are allowed ({})", group.rule.words()));
+    group_load::and_uncertain(sentence, bridge.severity(), bridge.sigma_kg)
 }
 
-fn finding(bridge: &Bridge, severity: Severity, sentence: Phrase, source: &Source) -> Finding {
+fn finding(bridge: &Bridge, sentence: Phrase, source: &Source) -> Finding {
     let group = &bridge.group;
     let on_the_ground = |x: f64| Point::new(x, 0.0, 0.0);
-    Finding::new(severity, subject(bridge), sentence)
+    Finding::new(bridge.severity(), subject(bridge), sentence)
         .at_most(
             Amount::mass(group.actual_kg),
             Amount::mass(group.allowed_kg),

@@ -1,6 +1,6 @@
 //! Is the gross weight within the chosen road law?
 
-use super::whole_load::{self, Whole};
+use super::whole_load::{self, Load, Whole};
 use crate::assessment::Answers;
 use crate::findings::{Check, Report};
 use crate::legality::{self, GrossLimit};
@@ -33,7 +33,9 @@ fn run(answers: &Answers, report: &mut Report) {
     match legality::gross_limit(vehicle) {
         Some(limit) => {
             let whole = whole("combination", "Gross weight is", limit);
-            whole_load::against(answers, report, whole, |c| Some(c.gross_kg));
+            whole_load::against(answers, report, whole, |c| {
+                Some(Load::with_truck(c, c.gross_kg))
+            });
         }
         None => report.not_assessed(
             "combination",
@@ -42,7 +44,10 @@ fn run(answers: &Answers, report: &mut Report) {
     }
     if let Some(limit) = legality::tractor_limit(vehicle) {
         let whole = whole("truck", "The truck itself carries", limit);
-        let on_axles = |c: &CaseLoads| Some(c.groups.iter().map(|g| g.load_kg).sum());
+        let on_axles = |c: &CaseLoads| {
+            let kg = c.groups.iter().map(|g| g.load_kg).sum();
+            Some(Load::with_truck(c, kg))
+        };
         whole_load::against(answers, report, whole, on_axles);
     } else if vehicle.trailer.is_some() && vehicle.law.iter().any(|l| l.has_own_truck_limit()) {
         report.not_assessed(

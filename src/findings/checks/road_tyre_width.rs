@@ -1,9 +1,10 @@
 //! Does an axle carry more than the road law allows for the width of its tyres?
 
-use super::group_load::{finished, missing_loads};
+use super::group_load::{and_uncertain, finished, missing_loads};
 use crate::assessment::Answers;
 use crate::findings::{Amount, Check, Finding, Phrase, Report, Severity};
 use crate::legality::{Allowed, RoadAxle, road_axles};
+use crate::loads::thin_kg;
 
 /// Header of the check.
 pub static CHECK: Check = Check {
@@ -53,25 +54,28 @@ fn run(answers: &Answers, report: &mut Report) {
                 let kg = own
                     .map(|a| a.load_kg)
                     .or(trailer.filter(|_| axle.on_trailer))?;
-                Some((case.case, kg))
+                Some((case, kg))
             })
             .reduce(|a, b| if b.1 > a.1 { b } else { a });
         let Some((case, kg)) = most else { continue };
-        let severity = Severity::of_margin(Some(limit - kg), 0.0);
+        let sigma_kg = case.sigma_on_kg(&answers.vehicle, |id| id == axle.id);
+        let severity = Severity::of_margin(Some(limit - kg), thin_kg(sigma_kg));
         let sentence = Phrase::new()
             .text(format!("{} carries ", axle.id.replace('-', " ")))
             .mass(kg)
             .text(format!(
                 " ({}); the width of its tyres allows ",
-                case.words()
+                case.case.words()
             ))
             .mass(limit)
             .text(if figure(axle).may_differ {
-                " (states may set another figure)."
+                " (states may set another figure)"
             } else {
-                "."
+                ""
             });
+        let sentence = and_uncertain(sentence, severity, sigma_kg);
         let finding = Finding::new(severity, axle.id.clone(), sentence)
+            .which(axle.id.replace('-', " "))
             .at_most(Amount::mass(kg), Amount::mass(limit))
             .by(law.source_of(figure(axle)).clone())
             .about([axle.id.clone()]);

@@ -93,6 +93,7 @@ fn finding(subject: &'static str, case: &CaseBalance, roll: Rollover) -> Finding
     }
     let at = |z: f64| Point::new(case.truck.x_mm, case.truck.y_mm, z);
     Finding::new(severity, subject, sentence)
+        .which(subject)
         .at_least(Amount::gravity(roll.reduced_g), Amount::gravity(LEAST_G))
         .by(Source::new(
             Basis::Standard,

@@ -55,6 +55,7 @@ fn ask(shaft: &Shaft, subject: &str, what: &str, rating: f64) -> Said {
         .amount(Amount::torque(rating))
         .text(".");
     let finding = Finding::new(severity, subject, sentence)
+        .which(what)
         .at_most(Amount::torque(torque), Amount::torque(rating))
         .by(Source::new(Basis::Datasheet, "the shaft's own file"));
     Ok(along(shaft, finding))

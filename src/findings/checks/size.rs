@@ -1,5 +1,6 @@
 //! What the checks of lengths, width and height share: a size against the law's limit.
 
+use super::gap::lower_first;
 use crate::assessment::Answers;
 use crate::findings::{Amount, Finding, Phrase, Report, Severity};
 use crate::legality;
@@ -43,7 +44,9 @@ pub(super) fn against(answers: &Answers, report: &mut Report, keys: &[Words]) {
             } else {
                 "."
             });
+            let what = size.what.strip_prefix("The ").unwrap_or(size.what);
             let finding = Finding::new(severity, size.id, sentence)
+                .which(lower_first(what))
                 .at_most(Amount::length(size.mm), Amount::length(size.limit_mm))
                 .by(size.source.clone())
                 .pointing(size.between.0, size.between.1);

@@ -44,6 +44,7 @@ fn run(answers: &Answers, report: &mut Report) {
         .length(ring.outer_mm)
         .text(" is asked for.");
     let mut outer = Finding::new(wide, "outer radius", words)
+        .which("outer radius")
         .at_most(
             Amount::length(found.outer_mm),
             Amount::length(ring.outer_mm),
@@ -69,6 +70,7 @@ fn run(answers: &Answers, report: &mut Report) {
         .length(ring.inner_mm)
         .text(" must stay free.");
     let inner = Finding::new(near, "inner radius", words)
+        .which("inner radius")
         .at_least(
             Amount::length(found.inner_mm),
             Amount::length(ring.inner_mm),

@@ -1,6 +1,6 @@
 //! Are the trailer axles within their rating and the chosen road law?
 
-use super::whole_load::{self, Whole};
+use super::whole_load::{self, Load, Whole};
 use crate::assessment::{Answers, trailer_limit};
 use crate::findings::{Check, Report};
 
@@ -27,5 +27,7 @@ fn run(answers: &Answers, report: &mut Report) {
         limit_kg: limit.kg,
         source: limit.source,
     };
-    whole_load::against(answers, report, whole, |c| c.trailer_axles_kg);
+    whole_load::against(answers, report, whole, |c| {
+        c.trailer_axles_kg.map(Load::stated)
+    });
 }

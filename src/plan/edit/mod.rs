@@ -18,12 +18,14 @@ use serde_json::Value;
 
 mod name;
 mod parts;
+mod shafts;
 
 /// One change to a plan.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Edit {
-    /// Puts a part on the truck; the tag is made from the part's kind when not given.
+    /// Puts a part on the truck; the tag is made from the part's kind when not given. A driveshaft is run
+    /// from a drive to an axle instead, wherever it is put.
     Place {
         /// Part id.
         part: String,

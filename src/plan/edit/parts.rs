@@ -1,9 +1,10 @@
 //! Edits of parts on the truck.
 
+use super::shafts::free_run;
 use super::{Edit, Refusal, bare, find_placed, free_tag, known, part_of, resolved};
 use crate::library::Library;
 use crate::numeric::sort;
-use crate::plan::{Place, Placed, Plan};
+use crate::plan::{Place, Placed, Plan, ShaftRun};
 use crate::quantity::repeated;
 use crate::vehicle::{Item, Vehicle, listed};
 
@@ -28,11 +29,19 @@ impl Edit {
                     return Err(Refusal::new(format!("the mark \"{tag}\" is already used")));
                 }
                 let carries_wheels = found.axle.is_some();
-                let vehicle = if carries_wheels {
+                let is_shaft = found.shaft.is_some();
+                let vehicle = if carries_wheels || is_shaft {
                     resolved(plan, library)?
                 } else {
                     bare(plan, library)?
                 };
+                if is_shaft {
+                    let run = ShaftRun {
+                        tag,
+                        ..free_run(plan, &vehicle, &found)?
+                    };
+                    return Self::Shaft(run).make_on_parts(plan, library);
+                }
                 let place = placed_in(&vehicle, zone.as_deref(), [*x_mm, *y_mm, *z_mm])?;
                 if carries_wheels {
                     strip_driven_axle(plan, &vehicle, zone.as_deref())?;
@@ -125,6 +134,10 @@ impl Edit {
                 find_placed(plan, tag)?.fill = (*share != 1.0).then_some(*share);
             }
             Self::Retag { tag, new } => {
+                if let Some(run) = plan.shafts.iter_mut().find(|run| &run.tag == tag) {
+                    run.tag.clone_from(new);
+                    return Ok(());
+                }
                 for run in &mut plan.shafts {
                     if &run.from == tag {
                         run.from.clone_from(new);

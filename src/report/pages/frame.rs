@@ -21,9 +21,10 @@ pub(super) static PAGE: PageKind = PageKind {
 pub(super) fn build(assessment: &Assessment, units: Units) -> Page {
     let answers = &assessment.answers;
     let mut page = Page::new(&PAGE);
-    for check in PAGE.checks {
+    for check in ["frame-strength", "frame-splice"] {
         page.say_findings(check, assessment, units);
     }
+    page.lead.extend(mounts_said(assessment, units));
     if let Ok(frame) = &answers.frame {
         page.tables.push(case_table(frame, units));
         page.tables.extend(cause_table(frame, units));
@@ -56,6 +57,37 @@ pub(super) fn build(assessment: &Assessment, units: Units) -> Page {
         page.tables.push(mount_table(answers, units));
     }
     page
+}
+
+/// How many mounts that are too weak have a sentence each; the table has all of them.
+const FEW_WEAK: usize = 2;
+
+/// What there is to say of the mounts, in a few sentences: the weak ones, or the one that is nearest to
+/// it, and what nobody knows.
+fn mounts_said(assessment: &Assessment, units: Units) -> Vec<String> {
+    let of = |severity: Severity| {
+        let found = assessment.findings.iter();
+        let found = found.filter(move |f| f.check == "mount-load" && f.severity == severity);
+        found.map(|f| f.sentence.words(units)).collect::<Vec<_>>()
+    };
+    let (weak, hold) = (of(Severity::Fails), of(Severity::Holds));
+    let mut said: Vec<String> = weak.iter().take(FEW_WEAK).cloned().collect();
+    if weak.len() > FEW_WEAK {
+        let more = weak.len() - FEW_WEAK;
+        said.push(format!("{more} more mounts are too weak: see the table."));
+    }
+    // Findings come worst first, so the first of those that hold is nearest to its limit.
+    match hold.as_slice() {
+        [] => {}
+        [one] => said.push(one.clone()),
+        [nearest, ..] => said.push(format!(
+            "The mounts of {} parts hold; nearest to their limit, {}",
+            hold.len(),
+            nearest.replacen("The ", "the ", 1)
+        )),
+    }
+    said.extend(of(Severity::NotAssessed));
+    said
 }
 
 fn moment(nmm: f64, units: Units) -> String {

@@ -199,7 +199,7 @@ fn figure_table(law: &Regime, units: Units) -> Option<Table> {
 }
 
 fn bridge_table(groups: &[Bridge], units: Units) -> Table {
-    let is_over = |bridge: &Bridge| bridge.group.margin_kg() < -1e-6;
+    let is_over = |bridge: &Bridge| bridge.severity() == Severity::Fails;
     let any_over = groups.iter().any(is_over);
     let mut columns = vec![
         ("Group", false),
@@ -236,8 +236,7 @@ fn bridge_table(groups: &[Bridge], units: Units) -> Table {
                 None => NONE.to_owned(),
             });
         }
-        let severity = Severity::of_margin(Some(group.margin_kg()), 0.0);
-        table.row(Some(severity), cells);
+        table.row(Some(bridge.severity()), cells);
     }
     let mut note = "Axles are numbered from the front through truck and trailer.".to_owned();
     if any_over {
