@@ -62,8 +62,8 @@ export class Sheets {
     try {
       const { view } = this.bench;
       const drawings = await Promise.all(VIEWS.map(([name]) => this.sheet(name)));
-      const pages = await Promise.all(view.pages.map(({ id }) => this.bench.page(id)));
-      pages.push(...(this.bench.drive?.pages ?? []));
+      const all = [...view.pages, ...this.bench.drivePages];
+      const pages = await Promise.all(all.map(({ id }) => this.bench.page(id)));
       this.lay(drawings.map(each => each.svg), pages);
       this.prepared = true;
       print();

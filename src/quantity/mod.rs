@@ -18,6 +18,9 @@ pub const N_PER_KG: f64 = 9.806_65;
 /// Newton in one pound-force, exact (NIST SP 811, appendix B.8).
 pub const N_PER_LBF: f64 = KG_PER_LB * N_PER_KG;
 
+/// Litres in one cubic foot, exact: (12 × 25.4 mm)³.
+pub const L_PER_FT3: f64 = 28.316_846_592;
+
 /// Units that a person reads.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -77,6 +80,12 @@ pub enum Measure {
     Stress,
     /// Cubic millimetres inside.
     Modulus,
+    /// Litres inside.
+    Volume,
+    /// Square metres inside and for people: drag areas are told so everywhere.
+    Area,
+    /// A small plain factor, such as a rolling coefficient.
+    Coefficient,
 }
 
 impl Measure {
@@ -96,7 +105,10 @@ impl Measure {
             (Self::Gravity, _) => "g",
             (Self::LoadForWidth, Units::Metric) => "kg/mm",
             (Self::LoadForWidth, Units::Us) => "lb/in",
-            (Self::Count | Self::Factor, _) => "",
+            (Self::Count | Self::Factor | Self::Coefficient, _) => "",
+            (Self::Volume, Units::Metric) => "l",
+            (Self::Volume, Units::Us) => "ft³",
+            (Self::Area, _) => "m²",
             (Self::Force, Units::Metric) => "kN",
             (Self::Force, Units::Us) => "lbf",
             (Self::Moment, Units::Metric) => "kN·m",
@@ -135,6 +147,7 @@ impl Measure {
             (Self::Stress, Units::Us) => N_PER_LBF / (MM_PER_IN * MM_PER_IN),
             (Self::Modulus, Units::Metric) => 1e3,
             (Self::Modulus, Units::Us) => MM_PER_IN * MM_PER_IN * MM_PER_IN,
+            (Self::Volume, Units::Us) => L_PER_FT3,
             (Self::Height, Units::Us) => 12.0 * MM_PER_IN / 1_000.0,
             (Self::Way, Units::Metric) => 1_000.0,
             (Self::Way, Units::Us) => M_PER_MI,
@@ -150,7 +163,7 @@ impl Measure {
 
     const fn decimals(self, units: Units) -> usize {
         match (self, units) {
-            (Self::Length | Self::Modulus, Units::Us)
+            (Self::Length | Self::Modulus | Self::Volume, Units::Us)
             | (
                 Self::Share
                 | Self::Angle
@@ -161,7 +174,8 @@ impl Measure {
                 _,
             )
             | (Self::Force | Self::Moment, Units::Metric) => 1,
-            (Self::Factor, _) => 2,
+            (Self::Factor | Self::Area, _) => 2,
+            (Self::Coefficient, _) => 4,
             (Self::Gravity, _) | (Self::LoadForWidth, Units::Metric) => 2,
             _ => 0,
         }
@@ -198,13 +212,17 @@ impl Measure {
     /// Number with sign and unit, such as `+545 kg`.
     #[must_use]
     pub fn signed(self, inside: f64, units: Units) -> String {
-        let text = self.text(inside, units);
-        let zero = !text.starts_with('−') && text.chars().any(|c| ('1'..='9').contains(&c));
-        if zero { format!("+{text}") } else { text }
+        signed(self.text(inside, units))
+    }
+
+    /// Number with sign, without unit, such as `+545`.
+    #[must_use]
+    pub fn signed_number(self, inside: f64, units: Units) -> String {
+        signed(self.number(inside, units))
     }
 
     /// Reads what a person typed: a number with optional thousands commas and an optional unit
-    /// (`mm cm m in ft`, `kg t lb`, `%`, `°`). Without a unit, the shown unit counts.
+    /// (`mm cm m in ft`, `kg t lb`, `km mi`, `%`, `°`). Without a unit, the shown unit counts.
     ///
     /// # Errors
     /// A sentence that says what was expected.
@@ -229,6 +247,8 @@ impl Measure {
             (Self::Length, "ft") => 12.0 * MM_PER_IN,
             (Self::Mass, "lb" | "lbs") => KG_PER_LB,
             (Self::Share, "%") => 0.01,
+            (Self::Way, "km") => 1_000.0,
+            (Self::Way, "mi") => M_PER_MI,
             (Self::Angle, "°" | "deg") => 1.0,
             (Self::LoadForWidth, "kg/mm") => 1.0,
             (Self::LoadForWidth, "lb/in") => KG_PER_LB / MM_PER_IN,
@@ -236,6 +256,7 @@ impl Measure {
                 let known = match self {
                     Self::Length => "mm, cm, m, in or ft",
                     Self::Mass => "kg, t or lb",
+                    Self::Way => "km or mi",
                     _ => self.unit(units),
                 };
                 let (number, other) = (quoted(&number), quoted(other));
@@ -251,6 +272,12 @@ impl Measure {
             Err(format!("{} is too large", quoted(typed)))
         }
     }
+}
+
+/// A plus before what is neither negative nor nothing.
+fn signed(text: String) -> String {
+    let more = !text.starts_with('−') && text.chars().any(|c| ('1'..='9').contains(&c));
+    if more { format!("+{text}") } else { text }
 }
 
 /// `4,699 mm` or `185.0 in`.

@@ -3,15 +3,24 @@
 use super::{DriveAnswer, SIZE, page};
 use crate::assessment::Journey;
 use crate::drawing::{Axis, Bar, Body, Tint};
+use crate::findings::Finding;
 use crate::quantity::{Measure, Units, grouped};
 use crate::report::journey::{entries, way};
 use crate::report::page::Table;
+use crate::report::pages::PageKind;
 
 /// Entries that are work on the road; the fifth is the accessories, the rest are losses.
 const ROAD: usize = 4;
 
-pub(super) fn answer(journey: &Journey, units: Units) -> DriveAnswer {
-    let mut page = page("drive-energy", "Where it went", &[], &[], units);
+/// Its header.
+pub(super) static PAGE: PageKind = PageKind {
+    id: "drive-energy",
+    title: "Where it went",
+    checks: &[],
+};
+
+pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
+    let mut page = page(&PAGE, found, units);
     let run = &journey.run;
     let all = run.ledger.came_in_j();
     let (metres, mile) = way(units);
