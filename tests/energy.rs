@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests
 
+#[path = "energy/beside.rs"]
+mod beside;
 #[path = "energy/cases.rs"]
 mod cases;
 #[path = "energy/closed.rs"]

@@ -85,8 +85,8 @@ fn figures(charge: &Charge, units: Units) -> (Figures, usize, usize) {
         column(Moment::power_w),
     );
     let soc = figures.add("State of charge", Measure::Share, column(|m| m.soc));
-    figures.add("Voltage (V)", Measure::Count, column(|m| m.volts));
-    figures.add("Current (A)", Measure::Count, column(|m| m.amps));
+    figures.add("Voltage, V", Measure::Count, column(|m| m.volts));
+    figures.add("Current, A", Measure::Count, column(|m| m.amps));
     (figures, power, soc)
 }
 

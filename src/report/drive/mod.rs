@@ -25,6 +25,7 @@ use crate::quantity::Units;
 pub use ranges::{RANGES, ranges_page};
 pub use route::drive_strip;
 pub use sizes::{SIZES, sizes_page};
+pub(super) use split::split as energy;
 pub(super) use tables::{abilities, packs, source, stops, tanks, track};
 
 /// Width and height of a chart, pixels.

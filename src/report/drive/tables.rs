@@ -40,11 +40,7 @@ fn seconds(s: f64) -> String {
 /// Starting, climbing, speeds.
 pub fn abilities(journey: &Journey, units: Units) -> Table {
     let grades = &journey.grades;
-    let columns = [
-        ("What", false),
-        ("For seconds", true),
-        ("Without end", true),
-    ];
+    let columns = [("What", false), ("Peak", true), ("Continuous", true)];
     let mut table = Table::new("What it can do", &columns);
     let show = |measure: Measure, value: Option<f64>| {
         value.map_or_else(|| "not at all".to_owned(), |v| measure.text(v, units))
@@ -82,8 +78,8 @@ pub fn abilities(journey: &Journey, units: Units) -> Table {
         row(name.to_owned(), time, none());
     }
     table.note = Some(
-        "Packs half full, no wind. For seconds: with the peak torque and power of motors and packs. A shift \
-         takes 0.6 s without pull, and there are 4 s between two (common practice)."
+        "Packs half full, no wind. Peak: for 30 seconds; continuous: without end. A shift takes 0.6 s without \
+         pull, and there are 4 s between two (common practice)."
             .to_owned(),
     );
     table
@@ -307,7 +303,7 @@ pub fn track(journey: &Journey, units: Units) -> Option<Table> {
     Some(lines.table)
 }
 
-/// Air outside up to which full power lasts without end.
+/// Air outside up to which continuous power is cooled without end.
 pub fn cooling(journey: &Journey, units: Units) -> Option<Table> {
     let limits = journey.cooled_to()?;
     let speed = format!("Speed, {}", Measure::RoadSpeed.unit(units));
@@ -322,7 +318,10 @@ pub fn cooling(journey: &Journey, units: Units) -> Option<Table> {
         columns.push((source.as_str(), true));
     }
     columns.push((drive.as_str(), true));
-    let mut table = Table::new("Air outside up to which full power lasts", &columns);
+    let mut table = Table::new(
+        "Air outside up to which continuous power is cooled",
+        &columns,
+    );
     let show = |c: Option<f64>| {
         c.map_or_else(
             || "none".to_owned(),

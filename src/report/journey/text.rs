@@ -1,6 +1,6 @@
 //! A drive in words.
 
-use super::{consumption, entries, way};
+use super::consumption;
 use crate::assessment::{Journey, RangeAt};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
@@ -22,7 +22,7 @@ pub fn journey_text(
     let tables = tables.into_iter().flatten();
     let tables = tables.chain([drive::abilities(journey, units)]);
     out.extend(tables.map(|table| table_text(&table)));
-    energy(&mut out, journey, units);
+    out.extend(drive::energy(journey, units).map(|table| table_text(&table)));
     let of_source = [drive::source(journey, units), drive::tanks(journey, units)];
     let tables = [drive::packs(journey, units)];
     let tables = tables.into_iter().chain(of_source.into_iter().flatten());
@@ -85,43 +85,5 @@ fn result(out: &mut String, journey: &Journey, units: Units) {
         show(Measure::Share, run.soc_start),
         show(Measure::Share, run.soc_end),
         show(Measure::Share, run.soc_least)
-    );
-}
-
-fn energy(out: &mut String, journey: &Journey, units: Units) {
-    let run = &journey.run;
-    let ledger = &run.ledger;
-    let show = |measure: Measure, value: f64| measure.text(value, units);
-    let (metre, unit) = way(units);
-    let _ = writeln!(
-        out,
-        "\nWhere the energy went{:>24}{:>8}",
-        format!("kWh/{unit}"),
-        "%"
-    );
-    let all = ledger.came_in_j().max(1.0);
-    for (name, joule) in entries(ledger) {
-        if joule.abs() > 1e-3 * all {
-            let _ = writeln!(
-                out,
-                "  {name:<22}{:>12}  {:>7}  {:>6}",
-                show(Measure::Energy, joule),
-                format!("{:.3}", joule / 3.6e6 / run.distance_m.max(1.0) * metre).replace('-', "−"),
-                show(Measure::Share, joule / all)
-            );
-        }
-    }
-    let _ = writeln!(
-        out,
-        "  of the accessories: cab climate {}, heating the packs {}, fans and chiller {}",
-        show(Measure::Energy, run.climate_j),
-        show(Measure::Energy, run.heater_j),
-        show(Measure::Energy, run.fans_j)
-    );
-    let _ = writeln!(
-        out,
-        "  braking: {} by the motors at the wheels, {} by friction; the motors brake within their torque, what packs and resistor take and the grip, and fade out from 14 to 7 km/h; friction does the rest",
-        show(Measure::Energy, ledger.wheel_back_j),
-        show(Measure::Energy, ledger.brakes_j)
     );
 }
