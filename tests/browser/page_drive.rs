@@ -216,7 +216,7 @@ async fn ranges_and_packs_are_worked_out_when_asked_for() {
     for head in [
         "Number",
         "Mass, kg",
-        "Payload possible, kg",
+        "Payload, kg",
         "Volume, l",
         "Range, km",
     ] {

@@ -31,13 +31,13 @@ pub fn sizes_page(journey: &Journey, sizes: &Sizes, units: Units) -> Page {
         ("Number".to_owned(), true),
         (with("Energy", Measure::Energy), true),
         (with("Mass", Measure::Mass), true),
-        (with("More than now", Measure::Mass), true),
-        (with("Payload possible", Measure::Mass), true),
+        (with("Against now", Measure::Mass), true),
+        (with("Payload", Measure::Mass), true),
         (with("Volume", Measure::Volume), true),
         (with("Range", Measure::Way), true),
     ];
     if sizes.goal == Goal::Day {
-        columns.push((with("Left above the reserve", Measure::Energy), true));
+        columns.push((with("Spare", Measure::Energy), true));
         columns.push((with("Time", Measure::Time), true));
     }
     let columns: Vec<(&str, bool)> = columns.iter().map(|(n, r)| (n.as_str(), *r)).collect();
@@ -82,9 +82,14 @@ pub fn sizes_page(journey: &Journey, sizes: &Sizes, units: Units) -> Page {
         let cells = size.chemistry.map_or(NONE, Chemistry::words);
         row(&size.name, cells, size.packs.as_ref().ok(), severity);
     }
+    let spare = match sizes.goal {
+        Goal::Day => " Spare: energy left at the end of the day above what is to be kept.",
+        Goal::Range(_) => "",
+    };
     table.note = Some(format!(
-        "Over: {MOST_PACKS} of them are not enough, or the load of {carried} is then more than the payload \
-         that is possible. Watch: made for another voltage than motors and converters now."
+        "Against now: mass more or less than that of the packs on the truck. Payload: what is possible then, \
+         under every limit.{spare} Over: {MOST_PACKS} of them are not enough, or the plan's load of {carried} is \
+         then too much. Watch: made for another voltage than motors and converters now."
     ));
     page.tables.push(table);
     let missing = sizes.sizes.iter().filter_map(|size| match &size.packs {
@@ -152,21 +157,32 @@ fn lightest(journey: &Journey, sizes: &Sizes, chemistry: Chemistry, units: Units
         .filter(made)
         .min_by(|a, b| mass(a).total_cmp(&mass(b)));
     let Some((size, packs)) = best.and_then(|size| Some((size, size.packs.as_ref().ok()?))) else {
-        return format!("{cells}: no pack of the library is enough.");
+        return format!("{cells} cells: no pack of the library is enough.");
     };
     let show = |measure: Measure, value: f64| measure.text(value, units);
     let more = packs.mass_kg - journey.truck.bank.mass_kg;
     let than = if more < 0.0 { "less" } else { "more" };
     let payload = packs.payload_kg.as_ref().map_or_else(
         |why| format!("payload not assessed: {why}"),
-        |kg| format!("payload possible {}", show(Measure::Mass, *kg)),
+        |kg| {
+            let carried = journey.aboard.most_kg;
+            let over = if *kg < carried {
+                format!(
+                    ", less than the {} of the plan",
+                    show(Measure::Mass, carried)
+                )
+            } else {
+                String::new()
+            };
+            format!("payload up to {}{over}", show(Measure::Mass, *kg))
+        },
     );
     format!(
-        "{cells}: {} × {}, {}, {} {than} than now; {payload}; {}.",
+        "Lightest with {cells} cells: {} × {}, {}, {} {than} than now, {}; {payload}.",
         packs.count,
         size.name,
         show(Measure::Mass, packs.mass_kg),
         show(Measure::Mass, more.abs()),
-        show(Measure::Volume, packs.volume_l)
+        show(Measure::Volume, packs.volume_l),
     )
 }
