@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests
 
+#[path = "energy/beside.rs"]
+mod beside;
 #[path = "energy/cases.rs"]
 mod cases;
 #[path = "energy/closed.rs"]
@@ -14,6 +16,10 @@ mod conversions;
 mod course;
 #[path = "energy/duty.rs"]
 mod duty;
+#[path = "energy/grades.rs"]
+mod grades;
+#[path = "energy/heat.rs"]
+mod heat;
 #[path = "energy/load.rs"]
 mod load;
 #[path = "energy/nonsense.rs"]
@@ -26,12 +32,15 @@ mod plans;
 mod properties;
 #[path = "energy/published.rs"]
 mod published;
+mod published_rows;
 #[path = "energy/rig.rs"]
 mod rig;
 #[path = "energy/sanity.rs"]
 mod sanity;
 #[path = "energy/second_road.rs"]
 mod second_road;
+#[path = "energy/sizes.rs"]
+mod sizes;
 #[path = "energy/sources.rs"]
 mod sources;
 #[path = "energy/stores.rs"]

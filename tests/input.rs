@@ -10,6 +10,7 @@
 #![allow(clippy::disallowed_methods)]
 
 mod input {
+    mod drive;
     mod edits;
     mod files;
     mod library;

@@ -40,6 +40,10 @@ async function start(bench) {
     judgement.draw(bench.view, bench.trial !== null);
     pages.draw(bench.view, false);
   };
+  drive.onPages = id => {
+    pages.draw(bench.view, false);
+    pages.show(id);
+  };
   new NotesPanel(bench, by("panel-notes"));
   nameAndUnits(bench, () => shelf.fill());
 

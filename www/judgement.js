@@ -167,8 +167,8 @@ export class Judgement {
 
   /** Ways to the pages that show the figures behind a finding. */
   pages(finding) {
-    const { view, drive } = this.bench;
-    return [...view.pages, ...(drive?.pages ?? [])].filter(page => page.checks?.includes(finding.id)).map(page => {
+    const { view, drivePages } = this.bench;
+    return [...view.pages, ...drivePages].filter(page => page.checks?.includes(finding.id)).map(page => {
       const go = el("button", { type: "button" }, page.title);
       go.addEventListener("click", () => this.onPage?.(page.id));
       return go;

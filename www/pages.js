@@ -24,7 +24,7 @@ export class Pages {
 
   draw(view, trial) {
     this.list(by("pages"), view.pages);
-    this.list(by("drive-pages"), this.bench.drive?.pages ?? []);
+    this.list(by("drive-pages"), this.bench.drivePages);
     if (this.open === null) return;
     if (!trial) this.renew();
     else this.frame ||= requestAnimationFrame(() => this.renew());
@@ -128,8 +128,8 @@ export class Pages {
   /** Before the first answer: which page it will be. */
   expect(id) {
     this.shown = "";
-    const { view, drive } = this.bench;
-    say(this.title, [...view.pages, ...(drive?.pages ?? [])].find(page => page.id === id)?.title);
+    const { view, drivePages } = this.bench;
+    say(this.title, [...view.pages, ...drivePages].find(page => page.id === id)?.title);
     this.body.replaceChildren(el("p", { class: "hint" }, "Working it out…"));
   }
 }

@@ -22,6 +22,8 @@ export class Bench {
     this.study = new Study(this);
     /** What the last drive came to; null until one was driven. */
     this.drive = null;
+    /** Who drives, once there is one. */
+    this.driving = null;
     this.options = {
       units: "metric",
       selected: null,
@@ -133,10 +135,14 @@ export class Bench {
     return null;
   }
 
+  /** Pages of the drive that there are to look at. */
+  get drivePages() {
+    return this.driving?.pages ?? [];
+  }
+
   /** A page of answers, of what is on screen: the plan, or what is being tried. */
   async page(id) {
-    const driven = this.drive?.pages.find(page => page.id === id);
-    if (driven) return driven;
+    if (this.drivePages.some(page => page.id === id)) return this.driving.page(id);
     return this.study.ask("page", [id, this.options, this.trial]);
   }
 

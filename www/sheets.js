@@ -46,10 +46,10 @@ export class Sheets {
 
   /** What may go on paper besides: id, words, and whether it goes by itself. */
   extras() {
-    const { view, drive } = this.bench;
+    const { view } = this.bench;
     const bad = page => page.severity === "fails" || page.severity === "caution";
     return [
-      ...[...view.pages, ...(drive?.pages ?? [])].map(page =>
+      ...[...view.pages, ...this.bench.drivePages].map(page =>
         ({ id: page.id, words: page.title, itself: page.id === "loads" || bad(page) })),
       { id: "clear", words: "Findings that are clear", itself: false },
       { id: "assumed", words: "What each page assumes", itself: false },
@@ -99,13 +99,12 @@ export class Sheets {
   async print() {
     tell("Laying out the sheets…");
     try {
-      const { view, drive } = this.bench;
+      const { view } = this.bench;
       const wanted = new Set(this.extras().filter(each => this.wants(each)).map(each => each.id));
       const drawings = await Promise.all(VIEWS.map(([name]) => this.sheet(name)));
-      const of = (drive?.pages ?? []).filter(({ id }) => wanted.has(id));
-      const asked = view.pages.filter(({ id }) => wanted.has(id));
+      const asked = [...view.pages, ...this.bench.drivePages].filter(({ id }) => wanted.has(id));
       const pages = await Promise.all(asked.map(({ id }) => this.bench.page(id)));
-      this.lay(drawings.map(each => each.svg), [...pages, ...of], wanted);
+      this.lay(drawings.map(each => each.svg), pages, wanted);
       this.prepared = true;
       print();
       tell("");

@@ -54,7 +54,46 @@ pub struct Heat {
     pub drive: CircuitHeat,
 }
 
+/// Air outside up to which continuous power lasts at a road speed, °C; `None` where no air is cold enough.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CooledTo {
+    /// Road speed, m/s.
+    pub v_mps: f64,
+    /// Generator or fuel cell at the highest place of the route; `None` also where there is none.
+    pub source_c: Option<f64>,
+    /// Motors and inverters.
+    pub drive_c: Option<f64>,
+}
+
+/// Road speeds at which cooling is told, m/s: standing, a climb at 30 km/h, 50 and 80 km/h.
+const COOLED_MPS: [f64; 4] = [0.0, 30.0 / 3.6, 50.0 / 3.6, 80.0 / 3.6];
+
 impl Journey {
+    /// Air outside up to which continuous power is cooled without end; `None` where the radiators are not
+    /// known.
+    #[must_use]
+    pub fn cooled_to(&self) -> Option<[CooledTo; 4]> {
+        let cooling = self.truck.cooling.as_ref().ok()?;
+        let weather = &self.route.weather;
+        let air = weather.air_above_kg_m3(self.run.highest_m - weather.altitude_m);
+        let drive = &self.truck.drive;
+        // At the rated point the loss is the rated one, by its definition.
+        let drive_w = drive.count * drive.loss.rated_w;
+        let source_w = self.truck.source.as_ref().map(|source| {
+            let power_w = source.lasting_w(self.run.highest_m);
+            source.heat_w(power_w)
+        });
+        Some(COOLED_MPS.map(|v_mps| {
+            CooledTo {
+                v_mps,
+                source_c: source_w
+                    .zip(cooling.source.as_ref())
+                    .and_then(|(heat_w, circuit)| circuit.cooled_to_c(heat_w, v_mps, air)),
+                drive_c: cooling.drive.cooled_to_c(drive_w, v_mps, air),
+            }
+        }))
+    }
+
     /// Height over the start at every sample of the run, metres.
     #[must_use]
     pub fn heights_m(&self) -> Vec<f64> {

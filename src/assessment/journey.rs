@@ -5,15 +5,10 @@
 use super::ranges::{per_m_j, range_m};
 use super::{Aboard, Answers, Cable, Grades, Plugged, Ready, cables, plugged};
 use crate::energy::{Conditions, Run, Truck, Wear, run, wear};
+use crate::plan::Duty;
 use crate::route::Route;
 use crate::source::Source;
 
-/// Share of the usable energy that is kept (common practice: 10 to 20 %).
-const RESERVE: f64 = 0.15;
-/// Days of work in a year (common practice).
-const DAYS_A_YEAR: f64 = 250.0;
-/// Hours at the plug in a night (common practice).
-const PLUG_HOURS: f64 = 8.0;
 /// Most points of a day's route: the same route several times over is kept whole.
 const MOST_POINTS: usize = 8_000_000;
 
@@ -69,7 +64,7 @@ impl Journey {
         go_on: &mut dyn FnMut(f64) -> bool,
     ) -> Result<Self, Vec<String>> {
         let duty = answers.vehicle.duty.clone();
-        let trips = duty.trips_a_day.unwrap_or(1).max(1);
+        let trips = duty.trips_a_day.unwrap_or(Duty::TRIPS_A_DAY).max(1);
         let points = route
             .points()
             .saturating_mul(usize::try_from(trips).unwrap_or(1));
@@ -90,13 +85,13 @@ impl Journey {
         } = Ready::of(&answers, &duty, route)?;
         let route = once.repeated(usize::try_from(trips).unwrap_or(1));
         let run = run(&truck, &route, &conditions, go_on);
-        let reserve = duty.reserve.unwrap_or(RESERVE);
+        let reserve = duty.reserve.unwrap_or(Duty::RESERVE);
         let soc: Vec<f64> = std::iter::once(run.soc_start)
             .chain(run.samples.iter().map(|s| s.soc))
             .chain(std::iter::once(run.soc_start))
             .collect();
-        let days = duty.days_a_year.unwrap_or(DAYS_A_YEAR);
-        let hours = duty.plug_hours.unwrap_or(PLUG_HOURS);
+        let days = duty.days_a_year.unwrap_or(Duty::DAYS_A_YEAR);
+        let hours = duty.plug_hours.unwrap_or(Duty::PLUG_HOURS);
         let pack_c = conditions.pack_c;
         Ok(Self {
             wear: wear(&truck.bank, &soc, days, pack_c),
@@ -126,7 +121,7 @@ impl Journey {
     /// What is missing or stands against it, in words.
     pub fn plugged_at(&self, inlet: &str) -> Result<Plugged, String> {
         let duty = &self.answers.vehicle.duty;
-        let hours = duty.plug_hours.unwrap_or(PLUG_HOURS);
+        let hours = duty.plug_hours.unwrap_or(Duty::PLUG_HOURS);
         let pack_c = self.conditions.pack_c;
         plugged(&self.truck, Some(inlet), self.run.soc_end, pack_c, hours)
     }

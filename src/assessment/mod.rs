@@ -26,15 +26,15 @@ pub use best::{Best, BestPositions, best_positions};
 pub use bounds::{Bound, Bounds, Stand};
 pub use bridge::{Bridge, bridge};
 pub use capacity::{Capacity, CapacityRow, Passed, capacity};
-pub use course::{CircuitHeat, Heat, Pull};
+pub use course::{CircuitHeat, CooledTo, Heat, Pull};
 pub use frame::frame_of;
 pub use journey::Journey;
 pub use limits::{GroupLimits, Limit, LimitKind, TrailerLimit, group_limits, trailer_limit};
 pub use plugged::{Plugged, plugged};
 pub use position::{AxleHoles, Binding, PositionRange, axle_holes, fifth_wheel_range};
-pub use ranges::{END_HEALTH, RangeAt, TEMPERATURES_C, ranges};
+pub use ranges::{RangeAt, Reach, TEMPERATURES_C, ranges};
 pub use ready::Ready;
-pub use size::{Size, sizes};
+pub use size::{Goal, MOST_PACKS, Packs, Short, Size, Sizes, sizes};
 
 use crate::clearance::{Clearances, clearances};
 use crate::driveline::{Driveline, driveline};

@@ -1,33 +1,45 @@
 //! Range by temperature, new and at the end of life, with the reserve kept.
 
-use super::{Answers, Journey, Ready};
-use crate::energy::{Run, Truck, run};
+use super::{Journey, Ready};
+use crate::energy::{End, Run, Truck, run};
 use crate::plan::Duty;
-use crate::route::Route;
+use crate::source::known;
 use serde::Serialize;
 
 /// Temperatures outside, °C.
 pub const TEMPERATURES_C: [f64; 4] = [-20.0, 0.0, 20.0, 40.0];
-/// Share of the new energy that is left at the end of life.
-pub const END_HEALTH: f64 = 0.8;
+/// Shortest way from which a consumption is told, metres.
+pub(super) const TELLING_M: f64 = 1_000.0;
+/// What stands in the place of a figure when somebody stopped the computation.
+pub(super) const STOPPED: &str = "the computation was stopped";
 
-/// Range at one temperature, metres, and what it costs.
+/// A range and what it costs.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Reach {
+    /// Range with the reserve kept, metres.
+    pub range_m: f64,
+    /// Energy for each metre, joule.
+    pub per_m_j: f64,
+    /// Of it climate of the cab.
+    pub climate_j: f64,
+    /// Of it heater of the packs.
+    pub heater_j: f64,
+}
+
+/// Range at one temperature: a figure, or why the truck gives none.
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct RangeAt {
     /// Air, °C.
     pub temperature_c: f64,
     /// New, packs kept warm at the plug.
-    pub new_m: f64,
+    #[serde(serialize_with = "known")]
+    pub new: Result<Reach, String>,
     /// At the end of life of packs and source, kept warm.
-    pub end_of_life_m: f64,
+    #[serde(serialize_with = "known")]
+    pub end_of_life: Result<Reach, String>,
     /// New, packs as cold as the air after a night without a plug.
-    pub soaked_m: f64,
-    /// Energy for each metre when new, joule.
-    pub per_m_j: f64,
-    /// Of it climate of the cab, heater of the packs.
-    pub climate_j: f64,
-    /// Heater of the packs when they start as cold as the air, joule for each metre.
-    pub soaked_heater_j: f64,
+    #[serde(serialize_with = "known")]
+    pub soaked: Result<Reach, String>,
 }
 
 /// Energy that a metre cost, joule: what still moves at the end was not used up.
@@ -46,46 +58,64 @@ pub(super) fn range_m(truck: &Truck, run: &Run, reserve: f64) -> f64 {
     (usable + truck.fuel_j * to_bus) / per_m_j(run).max(1.0)
 }
 
-fn drive(answers: &Answers, duty: &Duty, route: &Route, worn: bool) -> Option<(Truck, Run)> {
-    let mut ready = Ready::of(answers, duty, route).ok()?;
+/// A run that is too short to say anything, and why.
+pub(super) fn too_short(run: &Run) -> Option<String> {
+    match &run.end {
+        End::Cancelled => Some(STOPPED.to_owned()),
+        _ if run.distance_m > TELLING_M => None,
+        End::Stranded { why } => Some(why.clone()),
+        End::Finished => Some("the route is shorter than a kilometre".to_owned()),
+    }
+}
+
+fn reach(
+    journey: &Journey,
+    duty: &Duty,
+    worn: bool,
+    go_on: &mut dyn FnMut(f64) -> bool,
+) -> Result<Reach, String> {
+    let made = Ready::of(&journey.answers, duty, &journey.once);
+    let mut ready = made.map_err(|missing| missing.join("; "))?;
     if worn {
         ready.truck.source = ready.truck.source.map(crate::plant::Source::worn_out);
     }
-    let run = run(&ready.truck, &ready.once, &ready.conditions, &mut |_| true);
-    // Too short to say anything.
-    (run.distance_m > 1_000.0).then_some((ready.truck, run))
+    let run = run(&ready.truck, &ready.once, &ready.conditions, go_on);
+    match too_short(&run) {
+        Some(why) => Err(why),
+        None => Ok(Reach {
+            range_m: range_m(&ready.truck, &run, journey.reserve),
+            per_m_j: per_m_j(&run),
+            climate_j: run.climate_j / run.distance_m,
+            heater_j: run.heater_j / run.distance_m,
+        }),
+    }
 }
 
-/// The table; a row is missing where the truck does not drive at that temperature.
+/// The table. `go_on` hears how much of it is done and may stop it.
 #[must_use]
-pub fn ranges(journey: &Journey) -> Vec<RangeAt> {
-    let (answers, route) = (&journey.answers, &journey.once);
-    let at = |temperature_c: f64, health: f64, soaked: bool| {
+pub fn ranges(journey: &Journey, go_on: &mut dyn FnMut(f64) -> bool) -> Vec<RangeAt> {
+    let all = 3.0 * TEMPERATURES_C.len() as f64;
+    let mut done = 0.0;
+    let mut at = |temperature_c: f64, health: f64, soaked: bool| {
         let duty = Duty {
             temperature_c: Some(temperature_c),
             health: Some(health),
             soaked,
             trips_a_day: None,
-            ..answers.vehicle.duty.clone()
+            ..journey.answers.vehicle.duty.clone()
         };
-        drive(answers, &duty, route, health < 1.0)
+        let mut part = |share: f64| go_on((done + share) / all);
+        let found = reach(journey, &duty, health < 1.0, &mut part);
+        done += 1.0;
+        found
     };
     TEMPERATURES_C
         .into_iter()
-        .filter_map(|c| {
-            let (truck, new) = at(c, 1.0, false)?;
-            let (old_truck, old) = at(c, END_HEALTH, false)?;
-            let (cold_truck, cold) = at(c, 1.0, true)?;
-            let reach = |truck: &Truck, run: &Run| range_m(truck, run, journey.reserve);
-            Some(RangeAt {
-                temperature_c: c,
-                new_m: reach(&truck, &new),
-                end_of_life_m: reach(&old_truck, &old),
-                soaked_m: reach(&cold_truck, &cold),
-                per_m_j: per_m_j(&new),
-                climate_j: (new.climate_j + new.heater_j) / new.distance_m,
-                soaked_heater_j: cold.heater_j / cold.distance_m,
-            })
+        .map(|temperature_c| RangeAt {
+            temperature_c,
+            new: at(temperature_c, 1.0, false),
+            end_of_life: at(temperature_c, Duty::END_HEALTH, false),
+            soaked: at(temperature_c, 1.0, true),
         })
         .collect()
 }

@@ -9,9 +9,6 @@ use crate::route::Route;
 use crate::source::{Basis, Source};
 use crate::vehicle::Vehicle;
 
-/// State of charge that a source holds, and between which it is switched (common practice).
-const HOLD: f64 = 0.6;
-const SWITCH: (f64, f64) = (0.4, 0.7);
 /// Coldest that packs are allowed to start: they are kept warm at the plug (common practice), °C.
 const PACK_START_C: f64 = 15.0;
 /// Step of the time loop, seconds.
@@ -44,8 +41,20 @@ impl Ready {
     /// # Errors
     /// What is missing, in words.
     pub fn of(answers: &Answers, duty: &Duty, route: &Route) -> Result<Self, Vec<String>> {
-        let vehicle = &answers.vehicle;
-        let case = answers.heaviest().ok_or_else(|| {
+        Self::with(&answers.vehicle, answers.heaviest(), duty, route)
+    }
+
+    /// The same of a vehicle and its heaviest case, where the other answers are not wanted.
+    ///
+    /// # Errors
+    /// What is missing, in words.
+    pub fn with(
+        vehicle: &Vehicle,
+        heaviest: Option<&CaseLoads>,
+        duty: &Duty,
+        route: &Route,
+    ) -> Result<Self, Vec<String>> {
+        let case = heaviest.ok_or_else(|| {
             vec!["the chassis has no scale ticket, so the mass is not known".to_owned()]
         })?;
         if let Some(missing) = &case.missing {
@@ -64,7 +73,7 @@ impl Ready {
         if let Some(wind) = duty.headwind_mps {
             once.weather.headwind_mps = wind;
         }
-        let trips = duty.trips_a_day.unwrap_or(1).max(1);
+        let trips = duty.trips_a_day.unwrap_or(Duty::TRIPS_A_DAY).max(1);
         let aboard = Aboard::of(vehicle, case, &once, trips).map_err(|why| vec![why])?;
         let driven = driven_kg(vehicle, case);
         let setting = Setting {
@@ -113,14 +122,14 @@ fn strategy(truck: &Truck, duty: &Duty) -> Strategy {
     match duty.strategy {
         _ if truck.source.is_none() => Strategy::Off,
         Some(plan::Strategy::OnOff) => {
-            let start = duty.start_soc.unwrap_or(SWITCH.0);
+            let start = duty.start_soc.unwrap_or(Duty::START_SOC);
             Strategy::Switch {
                 start,
-                stop: duty.stop_soc.unwrap_or(SWITCH.1).max(start + 0.03),
+                stop: duty.stop_soc.unwrap_or(Duty::STOP_SOC).max(start + 0.03),
             }
         }
         Some(plan::Strategy::Follow) | None => Strategy::Follow {
-            hold: duty.hold_soc.unwrap_or(HOLD),
+            hold: duty.hold_soc.unwrap_or(Duty::HOLD_SOC),
         },
     }
 }

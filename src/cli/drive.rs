@@ -2,13 +2,14 @@
 
 use super::evaluate::print;
 use super::{Failure, Format, read, read_plan};
-use crate::assessment::{Assessment, Journey, ranges, sizes};
+use crate::assessment::{Answers, Goal, Journey, ranges, sizes};
 use crate::drawing::{Chart, draw_chart};
 use crate::findings::{self, Severity};
 use crate::library::Library;
-use crate::quantity::{M_PER_MI, Units};
+use crate::quantity::{M_PER_MI, Measure, Units};
 use crate::report;
 use crate::route::{Route, USUAL, USUAL_MPS, from_csv, from_gpx, shipped};
+use crate::vehicle::Vehicle;
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -42,12 +43,12 @@ pub(super) struct Way<'a> {
 fn drive(library: &Library, path: &Path, way: Way<'_>) -> Result<Journey, Failure> {
     let plan = read_plan(path)?;
     let file = path.display().to_string();
-    let assessment = Assessment::of(&plan, library).map_err(|mut problem| {
+    let vehicle = Vehicle::resolve(&plan, library).map_err(|mut problem| {
         file.clone_into(&mut problem.file);
         Failure::Input(problem.to_string())
     })?;
     let route = route(way.route, plan.duty.route.as_deref(), way.speed)?;
-    Journey::of(assessment.answers, &route, &mut |_| true)
+    Journey::of(Answers::of(vehicle), &route, &mut |_| true)
         .map_err(|missing| Failure::Input(format!("{file}: not assessed: {}", missing.join("; "))))
 }
 
@@ -66,7 +67,7 @@ pub(super) fn run(
         let all = answers.into_iter().filter_map(|a| a.chart);
         write(folder, all.chain(report::drive_strip(&journey, units)))?;
     }
-    let ranges = ranges(&journey);
+    let ranges = ranges(&journey, &mut |_| true);
     match format {
         Format::Text => print(&report::journey_text(&journey, &ranges, &found, units)),
         Format::Json => {
@@ -84,17 +85,18 @@ pub(super) fn size(
     library: &Library,
     path: &Path,
     way: Way<'_>,
-    range: &str,
+    range: Option<&str>,
     units: Units,
 ) -> Result<ExitCode, Failure> {
-    let range_m = metres(range)?;
+    let goal = range.map_or(Ok(Goal::Day), |text| metres(text).map(Goal::Range))?;
     let journey = drive(library, path, way)?;
-    let table = sizes(
-        &journey,
-        library.parts.values().map(|part| &**part),
-        range_m,
-    );
-    print(&report::sizes_text(&table, range_m, units));
+    let table = sizes(&journey, library.each_part(), goal, &mut |_| true);
+    let page = report::sizes_page(&journey, &table, units);
+    print(&format!(
+        "{}\n{}\n",
+        report::page_text(&page),
+        report::NOTICE
+    ));
     Ok(ExitCode::SUCCESS)
 }
 
@@ -156,20 +158,14 @@ fn write(folder: &Path, charts: impl Iterator<Item = Chart>) -> Result<(), Failu
 
 /// A way such as `200mi` or `320km`, in metres.
 fn metres(text: &str) -> Result<f64, Failure> {
-    let text = text.trim();
-    let (number, unit) = match text.strip_suffix("mi") {
-        Some(number) => (number, M_PER_MI),
-        None => (text.strip_suffix("km").unwrap_or(text), 1_000.0),
-    };
-    let value: Option<f64> = number.trim().parse().ok();
-    value
-        .filter(|v| v.is_finite() && *v > 0.0 && *v * unit <= 5e6)
-        .map(|v| v * unit)
-        .ok_or_else(|| {
-            Failure::Input(format!(
-                "--range {text}: is not a way (such as 200mi or 320km, at most 5,000 km)"
-            ))
-        })
+    let [least, most] = Goal::RANGE_M;
+    let value = Measure::Way.parse(text, Units::Metric).ok();
+    value.filter(|m| (least..=most).contains(m)).ok_or_else(|| {
+        let [least, most] = Goal::RANGE_M.map(|m| Measure::Way.text(m, Units::Metric));
+        Failure::Input(format!(
+            "--range {text}: is not a way (such as 200mi or 320km, from {least} to {most})"
+        ))
+    })
 }
 
 /// A speed such as `55mph` or `90km/h`, in metres per second.

@@ -108,13 +108,13 @@ enum Command {
         #[arg(long, value_name = "DIR")]
         charts: Option<PathBuf>,
     },
-    /// How many packs a range takes, for every pack of the library.
+    /// How many packs a range or the day takes, for every pack of the library.
     Size {
         /// Plan file.
         plan: PathBuf,
-        /// Way, such as 200mi or 320km.
+        /// Way on the packs alone, such as 200mi or 320km; the day as the plan's duty says when not given.
         #[arg(long)]
-        range: String,
+        range: Option<String>,
         /// Route id, or a CSV or GPX file; the plan's own when not given.
         #[arg(long, value_name = "ID|FILE")]
         route: Option<String>,
@@ -273,7 +273,7 @@ fn dispatch(arguments: Arguments) -> Result<ExitCode, Failure> {
                 route: route.as_deref(),
                 speed: speed.as_deref(),
             };
-            drive::size(&library, &plan, way, &range, units.into())
+            drive::size(&library, &plan, way, range.as_deref(), units.into())
         }
         Command::Charge {
             plan,

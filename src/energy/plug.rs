@@ -66,7 +66,7 @@ pub const PLUGS: [Plug; 5] = [
         most_a: 3_000.0,
         most_w: 3_750e3,
         efficiency: 0.95,
-        source: "SAE J3271, megawatt charging, 1,250 V class (memory)",
+        source: "SAE J3271, megawatt charging, 1,250 V and 3,000 A (read in summaries of the standard)",
     },
 ];
 
@@ -85,28 +85,28 @@ pub struct Outlet {
     pub source: &'static str,
 }
 
-/// Outlets by alternating current; limits from memory of the standards.
+/// Outlets by alternating current; how each limit is known stands with it.
 pub const OUTLETS: [Outlet; 5] = [
     Outlet {
         name: "J1772 240 V",
         volts: 240.0,
         amps: 80.0,
         phases: 1,
-        source: "SAE J1772, level 2, 80 A (memory)",
+        source: "SAE J1772, level 2, 80 A at 240 V (read in summaries of the standard)",
     },
     Outlet {
         name: "J3068 208 V",
         volts: 208.0,
         amps: 160.0,
         phases: 3,
-        source: "SAE J3068, 160 A (memory)",
+        source: "SAE J3068, 160 A with three phases (read in summaries of the standard)",
     },
     Outlet {
         name: "J3068 480 V",
         volts: 480.0,
         amps: 160.0,
         phases: 3,
-        source: "SAE J3068, 160 A (memory)",
+        source: "SAE J3068, 160 A with three phases (read in summaries of the standard)",
     },
     Outlet {
         name: "Type 2 32 A",

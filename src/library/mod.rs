@@ -31,6 +31,11 @@ pub struct Library {
 }
 
 impl Library {
+    /// Every part of the library, by id.
+    pub fn each_part(&self) -> impl Iterator<Item = &Part> {
+        self.parts.values().map(|part| &**part)
+    }
+
     /// The library as shipped with this build.
     #[must_use]
     pub fn shipped() -> Self {

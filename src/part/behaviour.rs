@@ -55,6 +55,18 @@ pub enum Chemistry {
     Lto,
 }
 
+impl Chemistry {
+    /// As the trade writes it.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Nmc => "NMC",
+            Self::Lfp => "LFP",
+            Self::Lto => "LTO",
+        }
+    }
+}
+
 /// Gas that a tank holds or an engine burns.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]

@@ -121,6 +121,25 @@ pub struct Duty {
     pub plug_hours: Option<f64>,
 }
 
+impl Duty {
+    /// Trips a day where none are stated.
+    pub const TRIPS_A_DAY: u32 = 1;
+    /// Days of work in a year (common practice).
+    pub const DAYS_A_YEAR: f64 = 250.0;
+    /// Hours at the plug in a night (common practice).
+    pub const PLUG_HOURS: f64 = 8.0;
+    /// Share of the usable energy that is kept (common practice: 10 to 20 %).
+    pub const RESERVE: f64 = 0.15;
+    /// Share of the new energy that packs hold at the end of their life (common practice).
+    pub const END_HEALTH: f64 = 0.8;
+    /// State of charge that a source holds (common practice).
+    pub const HOLD_SOC: f64 = 0.6;
+    /// State of charge below which a source is switched on (common practice).
+    pub const START_SOC: f64 = 0.4;
+    /// State of charge above which it is switched off (common practice).
+    pub const STOP_SOC: f64 = 0.7;
+}
+
 /// How a generator or fuel cell is run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(not(target_arch = "wasm32"), derive(schemars::JsonSchema))]

@@ -148,6 +148,9 @@ const DERATE_SPAN_K: f64 = 5.0;
 /// The fan starts this far below the limit and is at full speed at the limit, kelvin (common practice).
 const FAN_SPAN_K: f64 = 8.0;
 
+/// Coldest air in which cooling is asked for, °C.
+const COLDEST_C: f64 = -60.0;
+
 impl Circuit {
     /// The fan's speed at a coolant temperature, as a share.
     #[must_use]
@@ -171,6 +174,17 @@ impl Circuit {
             .fold((0.0, 0.0), |sum, one| {
                 (sum.0 + one.0 * self.share, sum.1 + one.1 * self.share)
             })
+    }
+
+    /// Air outside up to which this heat is given away for good, with the coolant at its limit and the fans
+    /// at full speed, °C; `None` where not even hard frost is cold enough.
+    #[must_use]
+    pub fn cooled_to_c(&self, heat_w: f64, road_mps: f64, air_kg_m3: f64) -> Option<f64> {
+        let spare = |outside_c: f64| {
+            let given = self.rejected_w(self.limit_c, outside_c, road_mps, air_kg_m3);
+            given.0 - heat_w
+        };
+        crate::numeric::bisect(spare, COLDEST_C, self.limit_c, 1e-6)
     }
 
     /// Share of the power that the temperature allows.

@@ -1,7 +1,7 @@
 //! All packs of a truck on one bus: voltage behind a resistance.
 //!
-//! Model: open-circuit voltage by state of charge, one resistance by temperature and charge, equal
-//! strings side by side. The current for a power P at the terminals is the smaller root of
+//! Model: open-circuit voltage by state of charge, one resistance by temperature and charge, strings of
+//! the same cells and voltage side by side, which share the current by their capacity. The current for a power P at the terminals is the smaller root of
 //! P = U I − R I². Capacity is set so that the area under the open-circuit curve is the gross energy
 //! that the packs state.
 
@@ -115,11 +115,17 @@ impl Bank {
                 "{name} has another voltage than the packs beside it"
             ));
         }
-        self.capacity_ah += other.capacity_ah;
-        self.energy_j += other.energy_j;
-        self.continuous_w += other.continuous_w;
-        self.peak_w += other.peak_w;
-        self.charge_w += other.charge_w;
+        // Strings share the current as they share the capacity (the same cells, so resistance goes the other
+        // way): the first of them at its limit limits all.
+        let (own, others) = (self.energy_j, other.energy_j);
+        let together =
+            |one: f64, another: f64| f64::min(one / own, another / others) * (own + others);
+        self.continuous_w = together(self.continuous_w, other.continuous_w);
+        self.peak_w = together(self.peak_w, other.peak_w);
+        self.charge_w = together(self.charge_w, other.charge_w);
+        // One string more or less in series within that hundredth: the energy is the plates' all the same.
+        self.capacity_ah *= (own + others) / own;
+        self.energy_j += others;
         self.soc_low = self.soc_low.max(other.soc_low);
         self.soc_high = self.soc_high.min(other.soc_high);
         self.cycle_life = self.cycle_life.min(other.cycle_life);

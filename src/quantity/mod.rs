@@ -20,6 +20,9 @@ pub const N_PER_KG: f64 = 9.806_65;
 /// Newton in one pound-force, exact (NIST SP 811, appendix B.8).
 pub const N_PER_LBF: f64 = KG_PER_LB * N_PER_KG;
 
+/// Litres in one cubic foot, exact: (12 × 25.4 mm)³.
+pub const L_PER_FT3: f64 = 28.316_846_592;
+
 /// Units that a person reads.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -79,6 +82,12 @@ pub enum Measure {
     Stress,
     /// Cubic millimetres inside.
     Modulus,
+    /// Litres inside.
+    Volume,
+    /// Square metres inside and for people: drag areas are told so everywhere.
+    Area,
+    /// A small plain factor, such as a rolling coefficient.
+    Coefficient,
 }
 
 impl Measure {
@@ -98,7 +107,10 @@ impl Measure {
             (Self::Gravity, _) => "g",
             (Self::LoadForWidth, Units::Metric) => "kg/mm",
             (Self::LoadForWidth, Units::Us) => "lb/in",
-            (Self::Count | Self::Factor, _) => "",
+            (Self::Count | Self::Factor | Self::Coefficient, _) => "",
+            (Self::Volume, Units::Metric) => "l",
+            (Self::Volume, Units::Us) => "ft³",
+            (Self::Area, _) => "m²",
             (Self::Force, Units::Metric) => "kN",
             (Self::Force, Units::Us) => "lbf",
             (Self::Moment, Units::Metric) => "kN·m",
@@ -137,6 +149,7 @@ impl Measure {
             (Self::Stress, Units::Us) => N_PER_LBF / (MM_PER_IN * MM_PER_IN),
             (Self::Modulus, Units::Metric) => 1e3,
             (Self::Modulus, Units::Us) => MM_PER_IN * MM_PER_IN * MM_PER_IN,
+            (Self::Volume, Units::Us) => L_PER_FT3,
             (Self::Height, Units::Us) => 12.0 * MM_PER_IN / 1_000.0,
             (Self::Way, Units::Metric) => 1_000.0,
             (Self::Way, Units::Us) => M_PER_MI,
@@ -152,7 +165,7 @@ impl Measure {
 
     const fn decimals(self, units: Units) -> usize {
         match (self, units) {
-            (Self::Length | Self::Modulus, Units::Us)
+            (Self::Length | Self::Modulus | Self::Volume, Units::Us)
             | (
                 Self::Share
                 | Self::Angle
@@ -163,7 +176,8 @@ impl Measure {
                 _,
             )
             | (Self::Force | Self::Moment, Units::Metric) => 1,
-            (Self::Factor, _) => 2,
+            (Self::Factor | Self::Area, _) => 2,
+            (Self::Coefficient, _) => 4,
             (Self::Gravity, _) | (Self::LoadForWidth, Units::Metric) => 2,
             _ => 0,
         }
@@ -212,15 +226,17 @@ impl Measure {
     /// Number with sign and unit, such as `+545 kg`.
     #[must_use]
     pub fn signed(self, inside: f64, units: Units) -> String {
-        let mut text = self.text(inside, units);
-        if !text.starts_with('−') && text.bytes().any(|b| (b'1'..=b'9').contains(&b)) {
-            text.insert(0, '+');
-        }
-        text
+        signed(self.text(inside, units))
+    }
+
+    /// Number with sign, without unit, such as `+545`.
+    #[must_use]
+    pub fn signed_number(self, inside: f64, units: Units) -> String {
+        signed(self.number(inside, units))
     }
 
     /// Reads what a person typed: a number with optional thousands commas and an optional unit
-    /// (`mm cm m in ft`, `kg t lb`, `%`, `°`). Without a unit, the shown unit counts.
+    /// (`mm cm m in ft`, `kg t lb`, `km mi`, `%`, `°`). Without a unit, the shown unit counts.
     ///
     /// # Errors
     /// A sentence that says what was expected.
@@ -245,6 +261,8 @@ impl Measure {
             (Self::Length, "ft") => 12.0 * MM_PER_IN,
             (Self::Mass, "lb" | "lbs") => KG_PER_LB,
             (Self::Share, "%") => 0.01,
+            (Self::Way, "km") => 1_000.0,
+            (Self::Way, "mi") => M_PER_MI,
             (Self::Angle, "°" | "deg") => 1.0,
             (Self::LoadForWidth, "kg/mm") => 1.0,
             (Self::LoadForWidth, "lb/in") => KG_PER_LB / MM_PER_IN,
@@ -252,6 +270,7 @@ impl Measure {
                 let known = match self {
                     Self::Length => "mm, cm, m, in or ft",
                     Self::Mass => "kg, t or lb",
+                    Self::Way => "km or mi",
                     _ => self.unit(units),
                 };
                 let (number, other) = (quoted(&number), quoted(other));
@@ -267,6 +286,14 @@ impl Measure {
             Err(format!("{} is too large", quoted(typed)))
         }
     }
+}
+
+/// A plus before what is neither negative nor nothing.
+fn signed(mut text: String) -> String {
+    if !text.starts_with('−') && text.bytes().any(|b| (b'1'..=b'9').contains(&b)) {
+        text.insert(0, '+');
+    }
+    text
 }
 
 /// `4,699 mm` or `185.0 in`.

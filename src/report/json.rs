@@ -146,8 +146,7 @@ pub struct FindingRow {
 }
 
 /// What a reader must know beside the figures.
-pub(super) const NOTICE: &str =
-    "Planning estimate, not for certification. Weigh the finished truck.";
+pub const NOTICE: &str = "Planning estimate, not for certification. Weigh the finished truck.";
 
 /// Puts an assessment into data.
 #[must_use]
@@ -297,7 +296,9 @@ pub(super) fn row(finding: &Finding, units: Units) -> FindingRow {
             Measure::Moment => "N*mm",
             Measure::Stress => "MPa",
             Measure::Modulus => "mm3",
-            Measure::Share | Measure::Count | Measure::Factor => "1",
+            Measure::Volume => "l",
+            Measure::Area => "m2",
+            Measure::Share | Measure::Count | Measure::Factor | Measure::Coefficient => "1",
         }),
         source: finding.source.to_string(),
         about: finding.tags.clone(),

@@ -25,12 +25,6 @@ pub struct Page {
     pub picture: Option<String>,
     /// What was taken for granted.
     pub assumptions: Vec<String>,
-    /// Checks whose figures it shows, where the list of pages does not say it.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub checks: Vec<String>,
-    /// The worst of their findings.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub severity: Option<Severity>,
 }
 
 /// A column of a table.
@@ -88,8 +82,6 @@ impl Page {
             tables: Vec::new(),
             picture: None,
             assumptions,
-            checks: Vec::new(),
-            severity: None,
         }
     }
 

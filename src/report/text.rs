@@ -1,6 +1,6 @@
 //! The evaluation as text for a person at a terminal.
 
-use super::{Table, cautions::caution_lines, frame, json, page};
+use super::{Page, Table, cautions::caution_lines, frame, json, page};
 use crate::assessment::{Assessment, Capacity};
 use crate::findings::{Severity, payload_possible};
 use crate::quantity::{Units, length, mass, signed_mass};
@@ -65,7 +65,7 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
     for id in ["balance", "shafts"] {
         let tables = page(id, assessment, units).map_or_else(Vec::new, |page| page.tables);
         for table in &tables {
-            write_table(out, table)?;
+            write_table(out, table, false)?;
         }
     }
     frame::text(out, answers, units)?;
@@ -124,9 +124,46 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
     writeln!(out, "\n{}", json::NOTICE)
 }
 
-/// A page's table, its columns as wide as they need to be.
-fn write_table(out: &mut String, table: &Table) -> std::fmt::Result {
+/// A page of answers in words.
+#[must_use]
+pub fn page_text(page: &Page) -> String {
+    let mut out = String::new();
+    // Writing to a string cannot fail.
+    let _ = write_page(&mut out, page);
+    out
+}
+
+/// A table in words.
+#[must_use]
+pub(super) fn table_text(table: &Table) -> String {
+    let mut out = String::new();
+    // Writing to a string cannot fail.
+    let _ = write_table(&mut out, table, true);
+    if let Some(note) = &table.note {
+        let _ = writeln!(out, "  {note}");
+    }
+    out
+}
+
+fn write_page(out: &mut String, page: &Page) -> std::fmt::Result {
+    for line in &page.lead {
+        writeln!(out, "{line}")?;
+    }
+    for table in &page.tables {
+        out.push_str(&table_text(table));
+    }
+    for line in &page.assumptions {
+        writeln!(out, "  {line}")?;
+    }
+    Ok(())
+}
+
+/// A page's table, its columns as wide as they need to be; `marked` where it begins with what its rows come
+/// to.
+fn write_table(out: &mut String, table: &Table, marked: bool) -> std::fmt::Result {
     writeln!(out, "\n{}:", table.title)?;
+    let marked = marked && table.rows.iter().any(|row| row.severity.is_some());
+    let mark = |severity: Option<Severity>| severity.map_or("", Severity::words);
     let heads: Vec<String> = table.columns.iter().map(|c| c.name.clone()).collect();
     let lines = || std::iter::once(&heads).chain(table.rows.iter().map(|r| &r.cells));
     let wide = |index: usize| {
@@ -134,7 +171,7 @@ fn write_table(out: &mut String, table: &Table) -> std::fmt::Result {
         cells.map(|c| c.chars().count()).max().unwrap_or(0)
     };
     let widths: Vec<usize> = (0..heads.len()).map(wide).collect();
-    for cells in lines() {
+    for (index, cells) in lines().enumerate() {
         let mut line = String::new();
         for ((cell, width), column) in cells.iter().zip(&widths).zip(&table.columns) {
             if column.numeric {
@@ -142,6 +179,10 @@ fn write_table(out: &mut String, table: &Table) -> std::fmt::Result {
             } else {
                 write!(line, "  {cell:<width$}")?;
             }
+        }
+        if marked {
+            let row = index.checked_sub(1).and_then(|i| table.rows.get(i));
+            line.insert_str(0, &format!("  {:<8}", mark(row.and_then(|r| r.severity))));
         }
         writeln!(out, "{}", line.trim_end())?;
     }

@@ -1,16 +1,20 @@
-//! A drive for the page: what it came to in a few rows, its findings, and its pages with charts.
+//! A drive for the page: what it came to in a few rows, its findings, its pages with charts one by one as
+//! they are looked at, and the tables that take several drives.
 
+use super::fields::Field;
 use super::session::{Session, slug};
 use super::view::{FindingView, finding_view, said};
-use crate::assessment::{Assessment, Journey};
+use crate::assessment::{Answers, Goal, Journey, RangeAt, Sizes, ranges, sizes};
 use crate::drawing::draw_chart;
-use crate::findings::{self, Severity, payload_possible};
-use crate::plan::Refusal;
+use crate::findings::{self, Finding, Severity, payload_possible};
+use crate::library::Library;
+use crate::plan::{Plan, Refusal};
 use crate::quantity::{Measure, Units};
-use crate::report::{self, Page};
+use crate::report::{self, Page, PageChoice};
 use crate::route::{Route, SHIPPED, USUAL, USUAL_MPS, from_csv, from_gpx, shipped};
 use crate::source::Problems;
-use serde::Serialize;
+use crate::vehicle::Vehicle;
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Routes that a person added to those that are shipped.
@@ -37,7 +41,7 @@ pub struct DriveView {
     findings: Vec<FindingView>,
     #[serde(skip_serializing_if = "Option::is_none")]
     strip: Option<String>,
-    pages: Vec<Page>,
+    pages: Vec<PageChoice>,
 }
 
 impl Routes {
@@ -83,27 +87,28 @@ impl Routes {
     }
 }
 
-impl Session {
-    /// Drives the plan's route; `go_on` hears how far it is and may stop it.
-    ///
-    /// # Errors
-    /// What is missing, in words.
-    pub fn drive(
-        &self,
-        routes: &Routes,
-        units: Units,
-        go_on: &mut dyn FnMut(f64) -> bool,
-    ) -> Result<DriveView, Refusal> {
-        let plan = self.plan();
-        let id = plan.duty.route.as_deref().unwrap_or(USUAL);
-        let route = routes
-            .get(id)
-            .map_err(|problems| Refusal(problems.to_string()))?;
-        let assessment =
-            Assessment::of(plan, self.library()).map_err(|p| Refusal(p.to_string()))?;
-        let journey = Journey::of(assessment.answers, &route, go_on)
-            .map_err(|missing| Refusal(format!("Not assessed: {}", missing.join("; "))))?;
-        let found = findings::of_journey(&journey);
+/// The drive that was driven last, kept so that what is looked at later need not be driven again.
+#[derive(Debug)]
+pub struct Driven {
+    plan: Plan,
+    id: String,
+    journey: Journey,
+    found: Vec<Finding>,
+    ranges: Option<Vec<RangeAt>>,
+    sizes: Option<Sizes>,
+}
+
+impl Driven {
+    /// True when it is a drive of this plan.
+    #[must_use]
+    pub fn is_of(&self, plan: &Plan) -> bool {
+        self.plan == *plan
+    }
+
+    /// What it came to.
+    #[must_use]
+    pub fn view(&self, units: Units) -> DriveView {
+        let (journey, found) = (&self.journey, &self.found);
         let severity = found.iter().map(|f| f.severity).min();
         let worst = found.iter().min_by_key(|f| f.severity);
         let unknown = found
@@ -114,14 +119,14 @@ impl Session {
             0 => "the day is driven".to_owned(),
             count => format!("the day is driven; {count} not assessed"),
         };
-        Ok(DriveView {
-            route: id.to_owned(),
+        DriveView {
+            route: self.id.clone(),
             name: journey.route.name.clone(),
             severity: severity.unwrap_or(Severity::NotAssessed),
             headline: worst
                 .filter(|f| f.severity < Severity::NotAssessed)
                 .map_or(driven, |f| f.sentence.words(units)),
-            rows: rows(&journey, units),
+            rows: rows(journey, units),
             findings: found
                 .iter()
                 .map(|f| {
@@ -129,10 +134,126 @@ impl Session {
                     finding_view(None, f, Some(said), &journey.answers.vehicle, units)
                 })
                 .collect(),
-            strip: report::drive_strip(&journey, units)
-                .as_ref()
-                .map(draw_chart),
-            pages: report::drive_pages(&journey, &found, units),
+            strip: report::drive_strip(journey, units).as_ref().map(draw_chart),
+            pages: report::drive_choices(found),
+        }
+    }
+
+    /// One of its pages, built now.
+    ///
+    /// # Errors
+    /// There is no such page.
+    pub fn page(&self, id: &str, units: Units) -> Result<Page, Refusal> {
+        report::drive_page(id, &self.journey, &self.found, units)
+            .ok_or_else(|| Refusal(format!("there is no page \"{id}\" of a drive")))
+    }
+
+    /// The table of ranges: drives twelve times, once for all units.
+    pub fn ranges(&mut self, units: Units, go_on: &mut dyn FnMut(f64) -> bool) -> Page {
+        let journey = &self.journey;
+        let ranges = self.ranges.get_or_insert_with(|| ranges(journey, go_on));
+        report::ranges_page(journey, ranges, units)
+    }
+
+    /// The table of packs: drives some ten times for each pack of the library, once for all units.
+    pub fn sizes(
+        &mut self,
+        library: &Library,
+        goal: Goal,
+        units: Units,
+        go_on: &mut dyn FnMut(f64) -> bool,
+    ) -> Page {
+        let journey = &self.journey;
+        let kept = self.sizes.take().filter(|sizes| sizes.goal == goal);
+        let sizes = kept.unwrap_or_else(|| sizes(journey, library.each_part(), goal, go_on));
+        report::sizes_page(journey, self.sizes.insert(sizes), units)
+    }
+}
+
+/// What was typed as the range that packs are wanted for, in the units of the moment.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(default)]
+pub struct Wanted {
+    typed: String,
+    units: Units,
+}
+
+impl Wanted {
+    /// What was typed in these units.
+    #[must_use]
+    pub fn typed(typed: &str, units: Units) -> Self {
+        let typed = typed.to_owned();
+        Self { typed, units }
+    }
+
+    /// What it stands for: nothing typed is the day.
+    ///
+    /// # Errors
+    /// Field, value and what is allowed, in words.
+    pub fn goal(&self) -> Result<Goal, Refusal> {
+        let typed = self.typed.trim();
+        if typed.is_empty() {
+            return Ok(Goal::Day);
+        }
+        let read = Measure::Way.parse(typed, self.units);
+        let range_m = read.map_err(|why| Refusal(format!("{WANTED}: {why}")))?;
+        let [least, most] = Goal::RANGE_M;
+        if (least..=most).contains(&range_m) {
+            return Ok(Goal::Range(range_m));
+        }
+        let show = |m: f64| Measure::Way.text(m, self.units);
+        Err(Refusal(format!(
+            "{WANTED}: {} is outside the allowed range ({} to {})",
+            show(range_m),
+            show(least),
+            show(most)
+        )))
+    }
+
+    /// Its field, in the units that the reader has now; what cannot be used stays as it was typed.
+    #[must_use]
+    pub fn field(&self, units: Units) -> Field {
+        let [least, most] = Goal::RANGE_M;
+        let shown = |value| Field::number("wanted", WANTED, Measure::Way, value, units);
+        let field = match self.goal() {
+            Ok(Goal::Range(m)) => shown(Some(m)),
+            Ok(Goal::Day) => shown(None),
+            Err(refusal) => shown(None).refusing(&self.typed, refusal),
+        };
+        field
+            .within(Measure::Way, least, most, units)
+            .hinting("empty: the day, as the duty below says")
+    }
+}
+
+/// The name of that field.
+const WANTED: &str = "Range to reach";
+
+impl Session {
+    /// Drives the plan's route; `go_on` hears how far it is and may stop it.
+    ///
+    /// # Errors
+    /// What is missing, in words.
+    pub fn drive(
+        &self,
+        routes: &Routes,
+        go_on: &mut dyn FnMut(f64) -> bool,
+    ) -> Result<Driven, Refusal> {
+        let plan = self.plan();
+        let id = plan.duty.route.as_deref().unwrap_or(USUAL);
+        let route = routes
+            .get(id)
+            .map_err(|problems| Refusal(problems.to_string()))?;
+        let vehicle = Vehicle::resolve(plan, self.library()).map_err(|p| Refusal(p.to_string()))?;
+        let journey = Journey::of(Answers::of(vehicle), &route, go_on)
+            .map_err(|missing| Refusal(format!("Not assessed: {}", missing.join("; "))))?;
+        Ok(Driven {
+            plan: plan.clone(),
+            id: id.to_owned(),
+            found: findings::of_journey(&journey),
+            journey,
+            ranges: None,
+            sizes: None,
         })
     }
 }

@@ -28,7 +28,7 @@ static ENTRIES: [Entry<Duty>; 11] = [
         "Kept in reserve",
         Share,
         [0.0, 0.9],
-        Empty::Words("15 %, common practice")
+        Empty::Told("", Duty::RESERVE, ", common practice")
     ),
     entry!(
         Duty,
@@ -36,7 +36,7 @@ static ENTRIES: [Entry<Duty>; 11] = [
         "Packs still hold",
         Share,
         [0.5, 1.0],
-        Empty::Words("new packs; 80 % is a usual end of life")
+        Empty::Told("new packs; ", Duty::END_HEALTH, " is a usual end of life")
     ),
     entry!(
         Duty,
@@ -44,7 +44,7 @@ static ENTRIES: [Entry<Duty>; 11] = [
         "Hours at the plug",
         Count,
         [0.0, 24.0],
-        Empty::Words("8 hours")
+        Empty::Told("", Duty::PLUG_HOURS, " hours")
     ),
     entry!(
         Duty,
@@ -52,13 +52,13 @@ static ENTRIES: [Entry<Duty>; 11] = [
         "Days of work a year",
         Count,
         [1.0, 366.0],
-        Empty::Words("250 days")
+        Empty::Told("", Duty::DAYS_A_YEAR, " days")
     ),
     entry!(
         Duty,
         drag_area_m2,
-        "Drag area, m²",
-        Factor,
+        "Drag area",
+        Area,
         [1.0, 20.0],
         Empty::Words("the chassis's")
     ),
@@ -66,7 +66,7 @@ static ENTRIES: [Entry<Duty>; 11] = [
         Duty,
         rolling,
         "Rolling coefficient",
-        Factor,
+        Coefficient,
         [0.001, 0.05],
         Empty::Words("the chassis's")
     ),
@@ -76,7 +76,7 @@ static ENTRIES: [Entry<Duty>; 11] = [
         "Source holds the packs at",
         Share,
         [0.05, 0.98],
-        Empty::Words("60 %")
+        Empty::Told("", Duty::HOLD_SOC, "")
     ),
     entry!(
         Duty,
@@ -84,7 +84,7 @@ static ENTRIES: [Entry<Duty>; 11] = [
         "Source starts below",
         Share,
         [0.02, 0.95],
-        Empty::Words("usual, when switched on and off")
+        Empty::Told("", Duty::START_SOC, ", when switched on and off")
     ),
     entry!(
         Duty,
@@ -92,7 +92,7 @@ static ENTRIES: [Entry<Duty>; 11] = [
         "Source stops above",
         Share,
         [0.05, 0.98],
-        Empty::Words("usual, when switched on and off")
+        Empty::Told("", Duty::STOP_SOC, ", when switched on and off")
     ),
 ];
 
@@ -109,7 +109,7 @@ pub(super) fn fields(duty: &Duty, sourced: bool, units: Units) -> Vec<Field> {
             units,
         )
         .within(Measure::Count, 1.0, 50.0, units)
-        .hinting("empty: 1"),
+        .hinting(format!("empty: {}", Duty::TRIPS_A_DAY)),
     ];
     // What is about a source is asked only where there is one.
     let asked = ENTRIES

@@ -21,6 +21,8 @@ pub(super) struct Entry<T> {
 pub(super) enum Empty {
     /// A usual value, in the measure's inside unit.
     Usual(f64),
+    /// A value that is usual, between words.
+    Told(&'static str, f64, &'static str),
     /// As told in words.
     Words(&'static str),
 }
@@ -30,6 +32,10 @@ impl<T> Entry<T> {
     pub fn field(&self, prefix: &str, own: &mut T, units: Units) -> Field {
         let hint = match self.empty {
             Empty::Usual(usual) => format!("empty: {}", self.measure.text(usual, units)),
+            Empty::Told(before, usual, after) => {
+                let usual = self.measure.text(usual, units);
+                format!("empty: {before}{usual}{after}")
+            }
             Empty::Words(words) => format!("empty: {words}"),
         };
         let id = format!("{prefix}.{}", self.id);

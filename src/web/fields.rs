@@ -4,7 +4,7 @@ use super::session::Session;
 use crate::assessment::Assessment;
 use crate::chassis::{AxleKind, Chassis};
 use crate::frame::{DESIGN_FACTOR, DYNAMIC_FACTOR, PART_G, WELD_LOSS};
-use crate::plan::{Payload, PayloadPlace, Placed, Plan};
+use crate::plan::{Payload, PayloadPlace, Placed, Plan, Refusal};
 use crate::quantity::{Measure, Units};
 use crate::vehicle::{Item, Vehicle};
 use serde::Serialize;
@@ -123,6 +123,13 @@ impl Field {
         let mut field = Self::choice(&format!("part.{tag}.tag"), "Mark", tag, Vec::new());
         field.kind = FieldKind::Text;
         field
+    }
+
+    /// Shows what was typed and why it cannot be used.
+    pub(super) fn refusing(mut self, typed: &str, refusal: Refusal) -> Self {
+        typed.clone_into(&mut self.text);
+        self.problem = Some(refusal.0);
+        self
     }
 
     pub(super) fn hinting(mut self, hint: impl Into<String>) -> Self {

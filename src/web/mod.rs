@@ -25,7 +25,7 @@ mod view;
 pub use boundary::Planner;
 #[cfg(all(target_arch = "wasm32", feature = "study"))]
 pub use boundary::Study;
-pub use drive::{DriveView, RouteChoice, Routes};
+pub use drive::{DriveView, Driven, RouteChoice, Routes, Wanted};
 pub use session::{Examples, Session};
 pub use snap::{SnapAnswer, SnapQuestion};
 pub use view::{Show, Shown, View, ViewOptions};

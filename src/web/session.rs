@@ -92,8 +92,7 @@ impl Session {
 
     /// Every part that can be chosen: the library's, then the plan's own.
     pub(super) fn parts<'a>(&'a self, plan: &'a Plan) -> impl Iterator<Item = &'a Part> {
-        let shared = self.library.parts.values().map(|part| &**part);
-        shared.chain(&plan.parts)
+        self.library.each_part().chain(&plan.parts)
     }
 
     /// Makes an edit.

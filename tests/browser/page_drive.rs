@@ -2,6 +2,7 @@
 
 use crate::page::Page;
 use crate::seen::Seen;
+use fantoccini::key::Key;
 use serde_json::{Value, json};
 use std::fs;
 use std::path::Path;
@@ -158,5 +159,96 @@ async fn duty_is_held_to_its_range_and_a_drive_can_be_stopped() {
             .await,
         Value::from("valley-run")
     );
+    page.errors();
+}
+
+/// A table is worked out when somebody asks for it, by keyboard alone, and stays as what it is: of the plan
+/// before once the plan is another.
+#[tokio::test]
+#[ignore = "wants a browser: cargo xtask test browser"]
+async fn ranges_and_packs_are_worked_out_when_asked_for() {
+    let page = driving((1366, 768)).await;
+    assert_eq!(page.count(r#"[data-page="drive-ranges"]"#).await, 0);
+    let press = "[...document.querySelectorAll('#panel-drive .asked button')]
+        .filter(b => b.textContent.startsWith('Work out'))[arguments[0]].focus()";
+    page.js(press, vec![json!(0)]).await;
+    page.press(&[Key::Enter.into()]).await;
+    page.wait_for("#page tbody tr").await;
+    assert_eq!(page.text("#page-title").await, "Range table");
+    assert_eq!(page.count("#page tbody tr").await, 4);
+    // The mild row is the drive itself.
+    let range = figure(&page, "Range").await;
+    let mild = page
+        .js(
+            "return document.querySelectorAll('#page tbody tr')[2].cells[1].textContent",
+            vec![],
+        )
+        .await;
+    assert!(range.starts_with(mild.as_str().unwrap()), "{range} {mild}");
+    page.screenshot("page-drive-ranges-1366x768").await;
+
+    // A range that cannot be is told by name, value and range, and stays as it was typed.
+    let field = "#field-wanted";
+    page.fill(field, "9000").await;
+    page.wait_until("document.querySelector('[data-field=\"wanted\"] .problem').textContent.includes('9,000.0 km')")
+        .await;
+    let said = page.text("[data-field=\"wanted\"] .problem").await;
+    assert!(
+        said.contains("Range to reach") && said.contains("1.0 km to 5,000.0 km"),
+        "{said}"
+    );
+    assert_eq!(page.prop(field, "value").await.as_deref(), Some("9000"));
+    page.js(press, vec![json!(1)]).await;
+    page.press(&[Key::Enter.into()]).await;
+    page.wait_until("document.querySelectorAll('#panel-drive .asked .problem')[1].textContent.includes('9,000.0 km')")
+        .await;
+    page.fill(field, "150 mi").await;
+    page.wait_until("document.getElementById('field-wanted').value === '241.4'")
+        .await;
+    page.js(press, vec![json!(1)]).await;
+    page.press(&[Key::Enter.into()]).await;
+    page.wait_until("document.getElementById('page-title').textContent === 'Packs to choose' && document.querySelector('#page tbody tr')")
+        .await;
+    let caption = page.text("#page caption").await;
+    assert!(caption.to_lowercase().contains("241.4 km"), "{caption}");
+    assert!(page.count("#page tbody tr").await > 8);
+    let heads = page.js("return [...document.querySelectorAll('#page thead th')].map(h => h.textContent).join()", vec![]).await;
+    for head in [
+        "Number",
+        "Mass, kg",
+        "Payload, kg",
+        "Volume, l",
+        "Range, km",
+    ] {
+        assert!(heads.as_str().unwrap().contains(head), "{heads}");
+    }
+    page.screenshot("page-drive-sizes-1366x768").await;
+
+    // In other units the same figures, and the range that was typed.
+    page.js(
+        "document.querySelector('[name=units][value=us]').click()",
+        vec![],
+    )
+    .await;
+    page.wait_until("document.querySelector('#page caption')?.textContent.includes('150.0 mi')")
+        .await;
+    assert_eq!(page.prop(field, "value").await.as_deref(), Some("150.0"));
+    page.js(
+        "document.querySelector('[name=units][value=metric]').click()",
+        vec![],
+    )
+    .await;
+    page.wait_until("document.querySelector('#page caption')?.textContent.includes('241.4 km')")
+        .await;
+
+    // Another plan: the table is that of the plan before until it is asked for again.
+    page.fill("#field-duty\\.reserve", "30").await;
+    page.wait_until("document.querySelector('#page .lead')?.textContent.includes('plan before')")
+        .await;
+    page.wait_until(SETTLED).await;
+    page.js(press, vec![json!(1)]).await;
+    page.press(&[Key::Enter.into()]).await;
+    page.wait_until("document.querySelector('#page .lead') && !document.querySelector('#page .lead').textContent.includes('plan before')")
+        .await;
     page.errors();
 }

@@ -28,9 +28,20 @@ fn a_drive_is_told_in_words_and_as_data() {
         "200mi",
     ]);
     assert_eq!((table.code, table.err.as_str()), (0, ""));
+    for word in [
+        "Packs for 321.9 km on the packs alone",
+        "Lightest with LFP cells: ",
+        "On the truck now",
+        "Payload, kg",
+    ] {
+        assert!(table.out.contains(word), "{word}: {}", table.out);
+    }
+    let day = run(&["size", "examples/millbrook-parcel.json", "--units", "us"]);
+    assert_eq!((day.code, day.err.as_str()), (0, ""));
     assert!(
-        table.out.contains(" kWh") && table.out.contains("does not make it")
-            || table.out.contains(" x ")
+        day.out.contains("Packs for the day, one trip: ") && day.out.contains("Volume, ft³"),
+        "{}",
+        day.out
     );
     let plug = run(&["charge", plan, "--inlet", "HV-INLET"]);
     assert_eq!((plug.code, plug.err.as_str()), (0, ""));
@@ -41,6 +52,10 @@ fn a_drive_is_told_in_words_and_as_data() {
         ),
         (vec!["size", plan, "--range", "NaNmi"], "NaN"),
         (vec!["size", plan, "--range", "1e308km"], "1e308"),
+        (
+            vec!["size", plan, "--range", "9000km"],
+            "from 1.0 km to 5,000.0 km",
+        ),
         (
             vec!["charge", plan, "--inlet", "no-such-plug"],
             "no-such-plug",
@@ -132,8 +147,8 @@ fn tracks_and_inlets_are_taken_by_name() {
         "as recorded",
         "median",
         "80.5 km/h",
-        "0–60 mph",
-        "tank T1",
+        "60 mph (97 km/h)",
+        "  T1 ",
     ] {
         assert!(words.out.contains(word), "{word}: {}", words.out);
     }

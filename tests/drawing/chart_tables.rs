@@ -7,7 +7,9 @@ use axlewright_core::energy::{End, Run};
 use axlewright_core::findings;
 use axlewright_core::library::Library;
 use axlewright_core::quantity::Units;
-use axlewright_core::report::{DriveAnswer, Table, drive_answers, drive_pages, drive_strip};
+use axlewright_core::report::{
+    DriveAnswer, Table, drive_answers, drive_choices, drive_page, drive_strip,
+};
 use axlewright_core::route::{Route, shipped};
 use roxmltree::Document;
 use std::collections::BTreeSet;
@@ -178,7 +180,13 @@ fn pages_have_stable_ids_full_rows_and_pictures_where_there_is_a_chart() {
     let journey = journey(&library, "harbour-hydrogen.json", &route).unwrap();
     let found = findings::of_journey(&journey);
     for units in [Units::Metric, Units::Us] {
-        let pages = drive_pages(&journey, &found, units);
+        let choices = drive_choices(&found);
+        let page = |id| drive_page(id, &journey, &found, units).unwrap();
+        let pages: Vec<_> = choices.iter().map(|c| page(c.id)).collect();
+        assert!(drive_page("drive-none", &journey, &found, units).is_none());
+        for (choice, page) in choices.iter().zip(&pages) {
+            assert_eq!((choice.id, choice.title), (page.id, page.title));
+        }
         let ids: Vec<&str> = pages.iter().map(|p| p.id).collect();
         assert_eq!(ids, IDS);
         let titles: BTreeSet<&str> = pages.iter().map(|p| p.title).collect();
@@ -250,6 +258,8 @@ fn a_run_of_nothing_or_of_one_moment_says_so_and_draws_what_there_is() {
     // A road of no length at all.
     if let Some(short) = journey(&library, "prairie-loop.json", &Route::level(20.0, 0.01)) {
         assert!(short.run.samples.is_empty());
-        assert_eq!(drive_pages(&short, &[], Units::Metric).len(), IDS.len());
+        for id in IDS {
+            assert!(drive_page(id, &short, &[], Units::Metric).is_some(), "{id}");
+        }
     }
 }

@@ -1,6 +1,7 @@
-//! The three conversions against figures worked out by hand (`tests/cases/scenario_energy.toml`).
+//! The three conversions against figures worked out by hand (`tests/cases/scenario_energy.toml` and
+//! `grades.toml`).
 
-use super::plans::drive;
+use super::plans::{by_hand, drive};
 use axlewright_core::energy::Resistance;
 use serde::Deserialize;
 
@@ -15,24 +16,21 @@ struct Cases {
 #[derive(Deserialize)]
 struct Case {
     example: String,
-    drag_area_m2: f64,
-    rolling: f64,
-    mass_kg: f64,
     gross_kwh: f64,
     usable_kwh: f64,
     window: [f64; 2],
-    wheel_kw_65_6: f64,
-    motor_kw: [f64; 2],
-    speed_6_kmh: [f64; 2],
 }
 
 #[test]
 fn energy_and_speeds_on_six_per_cent_are_those_of_the_hand_calculation() {
     let cases: Cases = toml::from_str(CASES).unwrap();
-    for case in cases.case {
+    let grades = by_hand();
+    assert_eq!(cases.case.len(), grades.len());
+    for (case, hand) in cases.case.into_iter().zip(grades) {
+        assert_eq!(case.example, hand.example);
         let journey = drive(&case.example, "level-80", |plan| {
-            plan.duty.drag_area_m2 = Some(case.drag_area_m2);
-            plan.duty.rolling = Some(case.rolling);
+            plan.duty.drag_area_m2 = Some(hand.drag_area_m2);
+            plan.duty.rolling = Some(hand.rolling);
             plan.duty.temperature_c = Some(21.0);
         });
         let (truck, name) = (&journey.truck, &case.example);
@@ -43,7 +41,7 @@ fn energy_and_speeds_on_six_per_cent_are_those_of_the_hand_calculation() {
                 "{name} {what}: {ours}, by hand {hand}"
             );
         };
-        near("mass", journey.gross_kg, case.mass_kg, 0.006);
+        near("mass", journey.gross_kg, hand.mass_kg, 0.006);
         near(
             "gross kWh",
             truck.bank.energy_j / 3.6e6,
@@ -53,20 +51,21 @@ fn energy_and_speeds_on_six_per_cent_are_those_of_the_hand_calculation() {
         let [low, high] = case.window.map(|soc| truck.bank.energy_to_j(soc) / 3.6e6);
         near("usable kWh", high - low, case.usable_kwh, 0.02);
         let drive = &truck.drive;
-        for (ours, hand) in [drive.continuous_w, drive.peak_w].iter().zip(case.motor_kw) {
-            near("motors kW", drive.count * ours / 1e3, hand, 1e-3);
-        }
+        let motors = [drive.continuous_w, drive.peak_w].map(|w| drive.count * w / 1e3);
+        near("motors kW", motors[0], hand.continuous_kw, 1e-3);
+        near("motors kW", motors[1], hand.peak_kw, 1e-3);
         let load = Resistance {
             mass_kg: journey.gross_kg,
-            rolling: case.rolling,
-            drag_area_m2: case.drag_area_m2,
+            rolling: hand.rolling,
+            drag_area_m2: hand.drag_area_m2,
         };
         let v = 65.0 * KMH;
-        let force_n = load.forces(v, 0.06, 1.2, 0.0).sum_n();
-        near("wheel kW", force_n * v / 1e3, case.wheel_kw_65_6, 0.01);
+        let force_n = load.forces(v, 0.06, hand.air_kg_m3, 0.0).sum_n();
+        let wheel_kw = force_n * v / 1e3;
+        near("wheel kW", wheel_kw, hand.wheel_kw_at_65_kmh, 0.01);
         let (peak, lasting) = journey.grades.on_6;
-        for (ours, hand) in [lasting, peak].into_iter().zip(case.speed_6_kmh) {
-            near("km/h on 6 %", ours.unwrap() / KMH, hand, 0.06);
-        }
+        let [lasting, peak] = [lasting, peak].map(|v| v.unwrap() / KMH);
+        near("km/h on 6 %", lasting, hand.continuous_kmh, 0.06);
+        near("km/h on 6 %", peak, hand.peak_kmh, 0.06);
     }
 }

@@ -15,18 +15,25 @@ struct Cases {
 }
 
 #[derive(Deserialize)]
-struct Case {
+pub struct Case {
     plan: String,
-    mass_kg: f64,
-    drag_area_m2: f64,
-    rolling: f64,
+    pub example: String,
+    pub mass_kg: f64,
+    pub drag_area_m2: f64,
+    pub rolling: f64,
     driveline: f64,
-    air_kg_m3: f64,
-    continuous_kw: f64,
-    peak_kw: f64,
-    continuous_kmh: f64,
-    peak_kmh: f64,
-    wheel_kw_at_65_kmh: f64,
+    pub air_kg_m3: f64,
+    pub continuous_kw: f64,
+    pub peak_kw: f64,
+    pub continuous_kmh: f64,
+    pub peak_kmh: f64,
+    pub wheel_kw_at_65_kmh: f64,
+}
+
+/// The hand figures of the three conversions.
+pub fn by_hand() -> Vec<Case> {
+    let cases: Cases = toml::from_str(include_str!("../cases/grades.toml")).unwrap();
+    cases.case
 }
 
 /// The hand figures step by half a kilometre an hour.
@@ -34,8 +41,7 @@ const KMH: f64 = 0.5;
 
 #[test]
 fn speeds_on_six_per_cent_of_the_three_conversions() {
-    let cases: Cases = toml::from_str(include_str!("../cases/grades.toml")).unwrap();
-    for case in cases.case {
+    for case in by_hand() {
         let truck = Resistance {
             mass_kg: case.mass_kg,
             rolling: case.rolling,

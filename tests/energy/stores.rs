@@ -158,6 +158,10 @@ fn power_of_a_plug() {
         };
         row.expect("P_kW", plug.power_w(row.given("pack_V")).unwrap() / 1e3);
         assert_eq!(plug.power_w(row.given("V_max") + 1.0), None);
+        // The row's limits are those of a plug that is shipped.
+        let same =
+            |p: &&Plug| (p.most_v, p.most_a, p.most_w) == (plug.most_v, plug.most_a, plug.most_w);
+        assert!(PLUGS.iter().any(|p| same(&p)), "{}: no such plug", row.id);
     });
 }
 
@@ -172,6 +176,19 @@ fn power_of_an_outlet() {
         };
         row.expect("P_kW", outlet.power_w() / 1e3);
     });
+}
+
+/// What public summaries of the standards print (an encyclopedia's pages on the megawatt plug and on SAE J1772, a
+/// trade paper's on SAE J3068; read): 1,250 V and 3,000 A are 3.75 MW; 80 A at 240 V 19.2 kW; 160 A 133 kW at 480 V.
+#[test]
+fn shipped_plugs_and_outlets_have_the_power_that_is_printed() {
+    let plug = |name: &str| PLUGS.iter().find(|p| p.name == name).unwrap();
+    let megawatt = plug("MCS 3.75 MW");
+    assert_eq!(megawatt.power_w(1_250.0), Some(3.75e6));
+    assert_eq!(megawatt.most_v * megawatt.most_a, megawatt.most_w);
+    let outlet = |name: &str| OUTLETS.iter().find(|o| o.name == name).unwrap().power_w() / 1e3;
+    assert!((outlet("J1772 240 V") - 19.2).abs() < 0.05);
+    assert!((outlet("J3068 480 V") - 133.0).abs() < 0.1);
 }
 
 #[test]

@@ -63,7 +63,7 @@ pub fn compare(text: &str, answer: impl Fn(&Row) -> Vec<(&'static str, Vec<f64>)
     for row in &file.row {
         assert!(row.source.len() > 4 && row.why.len() > 4, "{}", row.id);
         assert!(
-            ["read", "rule-read", "memory"].contains(&row.known.as_str()),
+            ["read", "rule-read", "derived", "memory"].contains(&row.known.as_str()),
             "{}",
             row.id
         );

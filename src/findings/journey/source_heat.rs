@@ -9,7 +9,7 @@ pub static CHECK: Check<Journey> = Check {
     id: "source-heat",
     title: "Cooling of the source",
     question: "Does heat take power away from the generator or fuel cell?",
-    method: "Coolant temperature over the route from the source's heat and the radiators (cross flow, effectiveness and transfer units); above its limit power is taken back over 5 K.",
+    method: "Coolant temperature over the route from the source's heat and the radiators (cross flow, effectiveness and transfer units); above its limit power is taken back over 5 K. The air outside up to which continuous power lasts is that in which the radiators give away its heat with the coolant at its limit and the fans at full speed.",
     source: "F. P. Incropera and others, eq. 11.32; air flow, recirculation and heat capacity are common practice",
     applies: "trucks with a generator or fuel cell",
     assumes: &[
@@ -49,6 +49,19 @@ fn run(journey: &Journey, report: &mut Report) {
             .text(", down to ")
             .share(run.source_least)
             .text(" of its power");
+    }
+    if let Some([_, climbing, ..]) = journey.cooled_to() {
+        let at = sentence
+            .text(". At ")
+            .quantity(Measure::RoadSpeed, climbing.v_mps)
+            .text(" its continuous power ");
+        sentence = match climbing.source_c {
+            Some(c) => at
+                .text("can be cooled without end up to ")
+                .quantity(Measure::Temperature, c)
+                .text(" outside"),
+            None => at.text("cannot be cooled without end in any air"),
+        };
     }
     report.add(
         Finding::new(severity, "source", sentence.text(".")).at_most(

@@ -1,16 +1,29 @@
 //! Charging: power and state of charge against minutes.
 
 use super::figures::Figures;
-use super::{DriveAnswer, SIZE, page};
+use super::{DriveAnswer, SIZE, page, tables};
 use crate::assessment::Journey;
 use crate::drawing::{Body, Line, Panel, Pen};
 use crate::energy::{Charge, Moment};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
+use crate::report::pages::PageKind;
+
+/// Its header.
+pub(super) static PAGE: PageKind = PageKind {
+    id: "drive-charge",
+    title: "Charging",
+    checks: &[
+        "charge-time",
+        "charge-on-the-way",
+        "charge-reach",
+        "voltage-match",
+    ],
+};
 
 pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
-    let checks = ["charge-time", "voltage-match"];
-    let mut page = page("drive-charge", "Charging", &checks, found, units);
+    let mut page = page(&PAGE, found, units);
+    page.tables.extend(tables::stops(journey, units));
     let plugged = match &journey.plugged {
         Ok(plugged) => plugged,
         Err(missing) => {
@@ -20,6 +33,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
             return DriveAnswer::plain(page);
         }
     };
+    page.tables.extend(tables::plug(plugged, units));
     let charges = [
         ("from the day's end", Pen::Heavy, &plugged.night),
         ("10 to 80 %", Pen::Dashed, &plugged.quick),
@@ -71,8 +85,8 @@ fn figures(charge: &Charge, units: Units) -> (Figures, usize, usize) {
         column(Moment::power_w),
     );
     let soc = figures.add("State of charge", Measure::Share, column(|m| m.soc));
-    figures.add("Voltage (V)", Measure::Count, column(|m| m.volts));
-    figures.add("Current (A)", Measure::Count, column(|m| m.amps));
+    figures.add("Voltage, V", Measure::Count, column(|m| m.volts));
+    figures.add("Current, A", Measure::Count, column(|m| m.amps));
     (figures, power, soc)
 }
 

@@ -1,15 +1,22 @@
 //! Heat against what the radiators can give away, along the route.
 
 use super::figures::Figures;
-use super::{DriveAnswer, NOTHING_DRIVEN, SIZE, page};
+use super::{DriveAnswer, NOTHING_DRIVEN, SIZE, page, tables};
 use crate::assessment::{CircuitHeat, Journey};
 use crate::drawing::{Body, Panel, Pen};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
+use crate::report::pages::PageKind;
+
+/// Its header.
+pub(super) static PAGE: PageKind = PageKind {
+    id: "drive-heat",
+    title: "Heat",
+    checks: &["source-heat", "drive-heat"],
+};
 
 pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
-    let checks = ["source-heat", "drive-heat"];
-    let mut page = page("drive-heat", "Heat", &checks, found, units);
+    let mut page = page(&PAGE, found, units);
     let Some(heat) = journey.heat() else {
         if let Err(missing) = &journey.truck.cooling {
             let said = format!("Not assessed: {missing}.");
@@ -47,6 +54,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     }
     page.tables
         .push(figures.table("Heat along the route", "moments"));
+    page.tables.extend(tables::cooling(journey, units));
     page.assumptions.push(
         "What can be given away: at that road speed, fans at full speed, coolant at its limit. Heat above \
          it for a while warms the coolant; heat above it for long takes power back."

@@ -1,23 +1,32 @@
 //! A drive as pages of answers: tables, and a chart of what they hold.
 //!
 //! Every chart is made from the very columns that its table shows, so the two cannot say different things.
+//! A page is built when somebody looks at it; what there is to look at is known without building any.
 
 mod charge;
 mod figures;
 mod heat;
 mod power;
 mod pull;
+mod ranges;
 mod route;
+mod sizes;
 mod split;
 mod summary;
+mod tables;
 
 use super::page::Page;
+use super::pages::{PageChoice, PageKind};
 use crate::assessment::Journey;
 use crate::drawing::{Body, Chart, draw_chart};
 use crate::findings::Finding;
 use crate::quantity::Units;
 
+pub use ranges::{RANGES, ranges_page};
 pub use route::drive_strip;
+pub use sizes::{SIZES, sizes_page};
+pub(super) use split::split as energy;
+pub(super) use tables::{abilities, packs, source, stops, tanks, track};
 
 /// Width and height of a chart, pixels.
 const SIZE: (f64, f64) = (900.0, 320.0);
@@ -54,57 +63,57 @@ impl DriveAnswer {
     }
 }
 
-/// Every answer about a drive, in the order on screen. The ids stay as they are.
+/// Builds an answer.
+type Build = fn(&Journey, &[Finding], Units) -> DriveAnswer;
+
+/// Every page of a drive and what builds it, in the order on screen. The ids stay as they are.
+const ANSWERS: [(&PageKind, Build); 7] = [
+    (&summary::PAGE, summary::answer),
+    (&route::PAGE, route::answer),
+    (&power::PAGE, power::answer),
+    (&pull::PAGE, pull::answer),
+    (&heat::PAGE, heat::answer),
+    (&split::PAGE, split::answer),
+    (&charge::PAGE, charge::answer),
+];
+
+/// Every answer about a drive, in the order on screen.
 #[must_use]
 pub fn drive_answers(journey: &Journey, found: &[Finding], units: Units) -> Vec<DriveAnswer> {
-    vec![
-        summary::answer(journey, found, units),
-        route::answer(journey, found, units),
-        power::answer(journey, found, units),
-        pull::answer(journey, found, units),
-        heat::answer(journey, found, units),
-        split::answer(journey, units),
-        charge::answer(journey, found, units),
-    ]
+    let answer = |(_, build): (&PageKind, Build)| build(journey, found, units);
+    ANSWERS.into_iter().map(answer).collect()
 }
 
-/// The same as pages with their pictures.
+/// What there is to look at about a drive.
 #[must_use]
-pub fn drive_pages(journey: &Journey, found: &[Finding], units: Units) -> Vec<Page> {
-    let with = |answer: DriveAnswer| Page {
+pub fn drive_choices(found: &[Finding]) -> Vec<PageChoice> {
+    let kinds = ANSWERS.into_iter().map(|(kind, _)| kind);
+    kinds.map(|kind| kind.choice(found)).collect()
+}
+
+/// One page of a drive with its picture; `None` where there is no such page.
+#[must_use]
+pub fn drive_page(id: &str, journey: &Journey, found: &[Finding], units: Units) -> Option<Page> {
+    let (_, build) = ANSWERS.into_iter().find(|(kind, _)| kind.id == id)?;
+    let answer = build(journey, found, units);
+    Some(Page {
         picture: answer.chart.as_ref().map(draw_chart),
         ..answer.page
-    };
-    drive_answers(journey, found, units)
-        .into_iter()
-        .map(with)
-        .collect()
+    })
 }
 
-/// A page with what some checks found and take for granted.
-fn page(
-    id: &'static str,
-    title: &'static str,
-    checks: &[&str],
-    found: &[Finding],
-    units: Units,
-) -> Page {
+/// A page with what its checks found and take for granted.
+fn page(kind: &PageKind, found: &[Finding], units: Units) -> Page {
     let mut page = Page {
-        id,
-        title,
+        id: kind.id,
+        title: kind.title,
         lead: Vec::new(),
         tables: Vec::new(),
         picture: None,
         assumptions: Vec::new(),
-        checks: checks.iter().map(|id| (*id).to_owned()).collect(),
-        severity: None,
     };
-    for finding in found.iter().filter(|f| checks.contains(&f.check)) {
+    for finding in found.iter().filter(|f| kind.checks.contains(&f.check)) {
         page.lead.push(finding.sentence.words(units));
-        let worst = page
-            .severity
-            .map_or(finding.severity, |s| s.min(finding.severity));
-        page.severity = Some(worst);
         for line in &finding.assumptions {
             if !page.assumptions.contains(line) {
                 page.assumptions.push(line.clone());
@@ -112,6 +121,15 @@ fn page(
         }
     }
     page
+}
+
+/// How often the route is driven in a day, in words.
+fn trips(count: u32) -> String {
+    if count == 1 {
+        "one trip".to_owned()
+    } else {
+        format!("{count} trips")
+    }
 }
 
 /// What stands on a page whose run has no course.

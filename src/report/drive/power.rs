@@ -1,16 +1,23 @@
 //! Who gives and who takes power along the route.
 
 use super::figures::Figures;
-use super::{DriveAnswer, NOTHING_DRIVEN, SIZE, page};
+use super::{DriveAnswer, NOTHING_DRIVEN, SIZE, page, tables};
 use crate::assessment::Journey;
 use crate::drawing::{Body, Line, Pen};
 use crate::energy::Sample;
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
+use crate::report::pages::PageKind;
+
+/// Its header.
+pub(super) static PAGE: PageKind = PageKind {
+    id: "drive-power",
+    title: "Power",
+    checks: &["power-short", "source-power"],
+};
 
 pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
-    let checks = ["power-short", "source-power"];
-    let mut page = page("drive-power", "Power", &checks, found, units);
+    let mut page = page(&PAGE, found, units);
     let samples = &journey.run.samples;
     let column = |of: fn(&Sample) -> f64| samples.iter().map(of).collect();
     let mut figures = Figures::new(units);
@@ -33,6 +40,8 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
     }
     page.tables
         .push(figures.table("Power along the route", "moments"));
+    page.tables.extend(tables::source(journey, units));
+    page.tables.extend(tables::tanks(journey, units));
     page.assumptions.push(
         "Packs and source together give what drives, accessories and brake resistor take; friction \
          brakes work at the wheels."

@@ -1,11 +1,12 @@
 //! Pull against speed, and what holds the truck back on its grades.
 
 use super::figures::Figures;
-use super::{DriveAnswer, SIZE, page};
+use super::{DriveAnswer, SIZE, page, tables};
 use crate::assessment::Journey;
 use crate::drawing::{Body, Pen};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units, grouped};
+use crate::report::pages::PageKind;
 
 /// Headings of what holds back, one for each grade that can be shown.
 const ROADS: [&str; 4] = [
@@ -15,9 +16,15 @@ const ROADS: [&str; 4] = [
     "Resistance on the steepest",
 ];
 
+/// Its header.
+pub(super) static PAGE: PageKind = PageKind {
+    id: "drive-pull",
+    title: "Pull",
+    checks: &["launch-grade", "speed-on-grade"],
+};
+
 pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
-    let checks = ["launch-grade", "speed-on-grade"];
-    let mut page = page("drive-pull", "Pull", &checks, found, units);
+    let mut page = page(&PAGE, found, units);
     let pull = journey.pull();
     let rows = pull.v_mps.len();
     let mut figures = Figures::new(units);
@@ -41,6 +48,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
         );
     }
     page.tables.push(table);
+    page.tables.push(tables::abilities(journey, units));
     page.assumptions.push(
         "Packs half full, at the temperature at which they start; steady speed, no wind."
             .to_owned(),

@@ -6,13 +6,20 @@ use crate::assessment::Journey;
 use crate::drawing::{Body, Chart, Line, Pen};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
+use crate::report::pages::PageKind;
 
 /// Size of the strip beside the truck, pixels.
 const STRIP: (f64, f64) = (600.0, 120.0);
 
+/// Its header.
+pub(super) static PAGE: PageKind = PageKind {
+    id: "drive-route",
+    title: "Along the route",
+    checks: &["route-completed", "reserve", "speed-on-grade"],
+};
+
 pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
-    let checks = ["route-completed", "reserve", "speed-on-grade"];
-    let mut page = page("drive-route", "Along the route", &checks, found, units);
+    let mut page = page(&PAGE, found, units);
     let samples = &journey.run.samples;
     let column = |of: fn(&crate::energy::Sample) -> f64| samples.iter().map(of).collect();
     let mut figures = Figures::new(units);

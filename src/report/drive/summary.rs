@@ -1,19 +1,27 @@
 //! What the drive came to.
 
-use super::{DriveAnswer, page};
+use super::{DriveAnswer, page, tables, trips};
 use crate::assessment::Journey;
 use crate::findings::{Finding, Severity};
 use crate::quantity::{Measure, Units};
 use crate::report::consumption;
 use crate::report::page::Table;
+use crate::report::pages::PageKind;
+
+/// Its header.
+pub(super) static PAGE: PageKind = PageKind {
+    id: "drive",
+    title: "Drive",
+    checks: &[],
+};
 
 pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
-    let mut page = page("drive", "Drive", &[], found, units);
+    let mut page = page(&PAGE, found, units);
     let worse = found.iter().filter(|f| f.severity < Severity::Holds);
     page.lead.extend(worse.map(|f| f.sentence.words(units)));
     let run = &journey.run;
     let name = format!("{}, {} a day", journey.route.name, trips(journey.trips));
-    let mut table = Table::new(&name, &[("", false), ("Figure", true)]);
+    let mut table = Table::new(&name, &tables::HEADS);
     let show = |measure: Measure, value: f64| measure.text(value, units);
     let mut row = |name: &str, words: String| table.row(None, vec![name.to_owned(), words]);
     row(
@@ -40,18 +48,12 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
         );
     }
     page.tables.push(table);
+    page.tables.push(tables::packs(journey, units));
+    page.tables.extend(tables::track(journey, units));
     let (area, rolling, source) = &journey.resistance;
     page.assumptions.push(format!(
         "Drag area {area:.1} m², rolling resistance {rolling:.4} ({source}); load case: {}.",
         journey.case
     ));
     DriveAnswer::plain(page)
-}
-
-fn trips(count: u32) -> String {
-    if count == 1 {
-        "one trip".to_owned()
-    } else {
-        format!("{count} trips")
-    }
 }

@@ -2,12 +2,10 @@
 
 mod charge;
 mod data;
-mod sizes;
 mod text;
 
 pub use charge::{ChargeReport, charge_data, charge_text};
 pub use data::{JourneyReport, journey_data};
-pub use sizes::sizes_text;
 pub use text::journey_text;
 
 use crate::assessment::Journey;

@@ -9,7 +9,7 @@ mod turning;
 
 use super::page::Page;
 use crate::assessment::Assessment;
-use crate::findings::Severity;
+use crate::findings::{Finding, Severity};
 use crate::quantity::Units;
 use serde::Serialize;
 
@@ -36,6 +36,20 @@ pub struct PageKind {
     /// Checks whose figures it shows: the worst of their findings marks its button, and their
     /// findings lead to it.
     pub checks: &'static [&'static str],
+}
+
+impl PageKind {
+    /// The page as a choice, marked with the worst of what its checks found.
+    #[must_use]
+    pub fn choice(&self, found: &[Finding]) -> PageChoice {
+        let own = found.iter().filter(|f| self.checks.contains(&f.check));
+        PageChoice {
+            id: self.id,
+            title: self.title,
+            checks: self.checks,
+            severity: own.map(|f| f.severity).min(),
+        }
+    }
 }
 
 /// A page as a choice.
@@ -74,16 +88,6 @@ pub fn page(id: &str, assessment: &Assessment, units: Units) -> Option<Page> {
 /// What there is to choose from.
 #[must_use]
 pub fn page_choices(assessment: &Assessment) -> Vec<PageChoice> {
-    let choice = |kind: &&PageKind| PageChoice {
-        id: kind.id,
-        title: kind.title,
-        checks: kind.checks,
-        severity: assessment
-            .findings
-            .iter()
-            .filter(|finding| kind.checks.contains(&finding.check))
-            .map(|finding| finding.severity)
-            .min(),
-    };
+    let choice = |kind: &&PageKind| kind.choice(&assessment.findings);
     PAGES.iter().map(choice).collect()
 }

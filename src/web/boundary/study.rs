@@ -6,12 +6,13 @@
 use super::{Done, Unusable, json, options, read, refused};
 use crate::assessment::Assessment;
 use crate::drawing;
-use crate::library::toml_value;
+use crate::library::{Library, toml_value};
 use crate::plan::{Edit, Refusal};
 use crate::quantity::Units;
 use crate::report;
-use crate::web::drive::Routes;
+use crate::web::drive::{Driven, Routes, Wanted};
 use crate::web::session::{Examples, Session};
+use js_sys::Function;
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
 
@@ -21,6 +22,8 @@ use wasm_bindgen::prelude::*;
 pub struct Study {
     session: Session,
     routes: Routes,
+    /// The last drive, until plan, library or routes are others.
+    driven: Option<Driven>,
 }
 
 #[derive(Serialize)]
@@ -49,6 +52,35 @@ struct Trial {
 }
 
 impl Study {
+    /// Answers about the drive of the plan, which is driven only where that was not done yet.
+    // By value, as everything of the browser's: see `value`.
+    #[expect(
+        clippy::needless_pass_by_value,
+        reason = "the glue of a reference needs `table.fill`"
+    )]
+    fn asked(
+        &mut self,
+        telling: Function,
+        answer: impl FnOnce(&mut Driven, &Library, &mut dyn FnMut(f64) -> bool) -> String,
+    ) -> String {
+        let mut go_on = |share: f64| {
+            // A page that no longer listens has ended this program.
+            telling
+                .call1(&JsValue::NULL, &JsValue::from_f64(share))
+                .is_ok()
+        };
+        let kept = self.driven.take();
+        let kept = kept.filter(|d| d.is_of(self.session.plan()));
+        let driven = kept.map_or_else(|| self.session.drive(&self.routes, &mut go_on), Ok);
+        match driven {
+            Ok(driven) => {
+                let driven = self.driven.insert(driven);
+                answer(driven, self.session.library(), &mut go_on)
+            }
+            Err(refusal) => refused(refusal),
+        }
+    }
+
     fn tried(&self, trial: JsValue, units: Units) -> Result<Option<Edit>, Refusal> {
         let trial: Option<Trial> = read(trial).map_err(Refusal)?;
         match trial.unwrap_or_default() {
@@ -77,6 +109,7 @@ impl Study {
             .map(|session| Self {
                 session,
                 routes: Routes::default(),
+                driven: None,
             })
             .map_err(|p| JsError::new(&p.to_string()))
     }
@@ -94,6 +127,7 @@ impl Study {
 
     /// Reads library data (TOML), adds it here, and gives it as JSON for the planner.
     pub fn toml(&mut self, file: &str, text: &str) -> String {
+        self.driven = None;
         let read = toml_value(file, text).and_then(|data| {
             let what = self.session.add(file, &data)?;
             Ok(Read { what, data })
@@ -120,6 +154,7 @@ impl Study {
 
     /// Adds a route: a table, or a recorded track.
     pub fn add_route(&mut self, file: &str, text: &str) -> String {
+        self.driven = None;
         match self.routes.add(file, text) {
             Ok(choice) => json(&choice),
             Err(problems) => json(&Unusable { problems }),
@@ -132,23 +167,52 @@ impl Study {
         json(&self.routes.list())
     }
 
-    // By value, as everything of the browser's: see `value`.
-    #[expect(
-        clippy::needless_pass_by_value,
-        reason = "the glue of a reference needs `table.fill`"
-    )]
     /// Drives the plan's route; `telling` is called with the share of the way that is done.
     #[must_use]
-    pub fn drive(&self, choice: JsValue, telling: js_sys::Function) -> String {
+    pub fn drive(&mut self, choice: JsValue, telling: Function) -> String {
         let units = options(choice).units;
-        let mut go_on = |share: f64| {
-            // A page that no longer listens has ended this program.
-            telling
-                .call1(&JsValue::NULL, &JsValue::from_f64(share))
-                .is_ok()
-        };
-        match self.session.drive(&self.routes, units, &mut go_on) {
-            Ok(view) => json(&view),
+        self.asked(telling, |driven, _, _| json(&driven.view(units)))
+    }
+
+    /// One page of the drive of the plan, built now; it is driven for it only where that was not done yet.
+    #[must_use]
+    pub fn drive_page(&mut self, id: &str, choice: JsValue, telling: Function) -> String {
+        let units = options(choice).units;
+        self.asked(telling, |driven, _, _| match driven.page(id, units) {
+            Ok(page) => json(&page),
+            Err(refusal) => refused(refusal),
+        })
+    }
+
+    /// The table of ranges by temperature, new and at the end of life.
+    #[must_use]
+    pub fn ranges(&mut self, choice: JsValue, telling: Function) -> String {
+        let units = options(choice).units;
+        self.asked(telling, |driven, _, go_on| {
+            json(&driven.ranges(units, go_on))
+        })
+    }
+
+    /// The field of the range that packs are wanted for; `wanted` is what was typed and in which units.
+    #[must_use]
+    pub fn wanted(&self, wanted: JsValue, choice: JsValue) -> String {
+        match read::<Wanted>(wanted) {
+            Ok(wanted) => json(&wanted.field(options(choice).units)),
+            Err(why) => refused(why),
+        }
+    }
+
+    /// The table of packs for a range, or for the day.
+    #[must_use]
+    pub fn sizes(&mut self, wanted: JsValue, choice: JsValue, telling: Function) -> String {
+        let units = options(choice).units;
+        let goal = read::<Wanted>(wanted)
+            .map_err(Refusal)
+            .and_then(|w| w.goal());
+        match goal {
+            Ok(goal) => self.asked(telling, |driven, library, go_on| {
+                json(&driven.sizes(library, goal, units, go_on))
+            }),
             Err(refusal) => refused(refusal),
         }
     }
