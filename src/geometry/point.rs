@@ -40,10 +40,13 @@ impl Point {
     /// Distance from the origin, mm; exact for a vector along an axis.
     #[must_use]
     pub fn length(self) -> f64 {
-        let largest = self.x.abs().max(self.y.abs()).max(self.z.abs());
-        let others = self.x.abs() + self.y.abs() + self.z.abs() - largest;
-        if others == 0.0 {
-            largest
+        let (x, y, z) = (self.x.abs(), self.y.abs(), self.z.abs());
+        if y + z == 0.0 {
+            x
+        } else if x + z == 0.0 {
+            y
+        } else if x + y == 0.0 {
+            z
         } else {
             self.dot(self).sqrt()
         }
@@ -60,9 +63,8 @@ impl Point {
     /// Whether all three coordinates are finite and within a thousand kilometres.
     #[must_use]
     pub fn has_place(self) -> bool {
-        [self.x, self.y, self.z]
-            .iter()
-            .all(|value| value.abs() <= super::FARTHEST_MM)
+        let near = |value: f64| value.abs() <= super::FARTHEST_MM;
+        near(self.x) && near(self.y) && near(self.z)
     }
 
     /// The smaller of each coordinate; NaN if either is NaN, so that it is noticed later.
