@@ -121,7 +121,9 @@ impl Search<'_> {
             part.zones.is_empty() || part.zones.iter().any(named)
         };
         let vehicle = self.vehicle;
-        for zone in vehicle.zones.iter().filter(|z| permitted(&z.id)) {
+        // The whole frame says nothing of where a part may hang: on top of a pack, beside the grille.
+        let closer = |id: &str| id != "frame" && permitted(id);
+        for zone in vehicle.zones.iter().filter(|z| closer(&z.id)) {
             for turn in [0, 1] {
                 let first = self.edit(zone.volume.min, &zone.id, turn);
                 let Ok(plan) = first.applied(self.plan, self.library) else {
