@@ -58,10 +58,15 @@ pub fn angles(marks: &Marks, u: f64) -> (Group, f64) {
 
 /// The place nearest to `x` at which so much to either side is free.
 fn free(taken: &[(f64, f64)], x: f64, half: f64, u: f64) -> f64 {
-    let steps = (0..200_u32).flat_map(|n| [f64::from(n), -f64::from(n)]);
-    let places = steps.map(|n| x + n * 0.5 * u);
-    let clear = |x: &f64| taken.iter().all(|(at, room)| (at - x).abs() >= half + room);
-    places.into_iter().find(clear).unwrap_or(x)
+    for n in 0..200_u32 {
+        let by = f64::from(n) * 0.5 * u;
+        for x in [x + by, x - by] {
+            if taken.iter().all(|(at, room)| (at - x).abs() >= half + room) {
+                return x;
+            }
+        }
+    }
+    x
 }
 
 /// A point on the line from `a` through `b`, this far behind `b`.

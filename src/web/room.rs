@@ -4,9 +4,19 @@ use super::snap::{Axes, overlaps};
 use super::spot::{DECK, Search, WHOLE};
 use crate::chassis::Zone;
 use crate::clearance::side_towards;
-use crate::geometry::Point;
+use crate::geometry::{Aabb, Point, Solid};
 use crate::numeric::sort_by;
 use crate::vehicle::{Item, Vehicle};
+
+/// What touches is no overlap, mm.
+const TOUCH_MM: f64 = 1.0;
+
+fn blocks(solids: &[Solid]) -> impl Iterator<Item = &Aabb> {
+    solids.iter().filter_map(|solid| match solid {
+        Solid::Block(block) => Some(block),
+        _ => None,
+    })
+}
 
 /// True when this side of the zone is an outer side of the truck.
 fn beside(zone: &Zone, y: f64) -> bool {
@@ -135,12 +145,22 @@ impl<'a> Room<'a> {
         {
             across.extend(sides);
         }
+        if search.across_mm > 0.0 && !plugged {
+            let mut y = left.ceil();
+            while y < right {
+                across.push(y);
+                y += search.across_mm;
+            }
+            sort_by(&mut across, |a, b| {
+                (a - front.y).abs().total_cmp(&(b - front.y).abs())
+            });
+        }
         let mut found = Vec::new();
         for z in self.levels(zone, front.y) {
             for y in &across {
                 for x in &along {
                     let at = Point::new(*x, *y, z);
-                    if found.len() < search.most && self.is_free(at) {
+                    if found.len() < search.most && self.is_free(at) && !self.strikes(at) {
                         found.push(at);
                     }
                 }
@@ -178,6 +198,18 @@ impl<'a> Room<'a> {
             let along = overlaps(at.x, self.size.x, low.x - gap, high.x + gap);
             let across = overlaps(at.y - self.size.y / 2.0, self.size.y, low.y, high.y);
             !(along && across && overlaps(at.z, self.size.z, low.z, high.z))
+        })
+    }
+
+    /// A box of the part there lies in a box of the chassis: no need to ask every check.
+    fn strikes(&self, at: Point) -> bool {
+        let own = self.moving.bounds;
+        let by = at - Point::new(own.min.x, own.centre().y, own.min.z);
+        let mut boxes = blocks(&self.moving.solids);
+        boxes.any(|own| {
+            let own = own.translated(by).inflated(-TOUCH_MM);
+            let mut there = self.vehicle.bodies.iter().flat_map(|b| blocks(&b.solids));
+            there.any(|block| block.overlaps(&own))
         })
     }
 

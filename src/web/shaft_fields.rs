@@ -8,9 +8,6 @@ use crate::plan::{Edit, Plan, Refusal, ShaftRun};
 use crate::quantity::{Measure, Units};
 use crate::vehicle::Vehicle;
 
-/// Words for how many centre bearings there may be; as many as a plan may state.
-const BEARINGS: [&str; 4] = ["none, one piece", "1", "2", "3"];
-
 /// All of them.
 pub(super) fn of_shaft(
     session: &Session,
@@ -22,56 +19,53 @@ pub(super) fn of_shaft(
     let id = |name: &str| format!("part.{}.{name}", shaft.tag);
     let mut fields = Vec::new();
     if let Some(run) = plan.shafts.iter().find(|run| run.tag == shaft.tag) {
-        let choice = |name: &str, label: &str, now: &str, list: Vec<Choice>| {
-            Field::choice(&id(name), label, now, list)
-        };
-        let of = |id: &str, name: &str| Choice {
-            id: id.to_owned(),
-            name: name.to_owned(),
-        };
-        let parts = session.parts(plan);
-        let parts = parts.filter(|p| p.shaft.is_some() || p.id == run.part);
-        let parts = parts.map(|p| of(&p.id, &p.name)).collect();
-        fields.push(choice("shaft", "Shaft", &run.part, parts));
-        let drives = vehicle.items.iter().filter(|i| i.part.output.is_some());
-        let drives = drives.map(|i| of(&i.tag, &format!("{}  {}", i.tag, i.part.name)));
-        fields.push(choice("from", "Driven by", &run.from, drives.collect()));
-        let axles = vehicle
-            .chassis
-            .axles
-            .iter()
-            .filter(|a| a.input_x_mm.is_some());
-        let axles = axles.map(|a| of(&a.id, &a.id.replace('-', " ")));
-        fields.push(choice("axle", "Drives", &run.to_axle, axles.collect()));
+        let mut list = Vec::new();
+        for part in session.parts(plan) {
+            if part.shaft.is_some() {
+                add(&mut list, &part.id, &part.name);
+            }
+        }
+        fields.push(Field::choice(&id("shaft"), "Shaft", &run.part, list));
+        let mut list = Vec::new();
+        for item in &vehicle.items {
+            if item.part.output.is_some() {
+                add(&mut list, &item.tag, &item.part.name);
+            }
+        }
+        fields.push(Field::choice(&id("from"), "Driven by", &run.from, list));
+        let mut list = Vec::new();
+        for axle in &vehicle.chassis.axles {
+            if axle.input_x_mm.is_some() {
+                add(&mut list, &axle.id, &axle.id.replace('-', " "));
+            }
+        }
+        fields.push(Field::choice(&id("axle"), "Drives", &run.to_axle, list));
         let angle = Measure::Angle;
-        let down = run.drive_down_deg.unwrap_or(0.0);
-        let drive = Field::number(
-            &id("down"),
-            "Drive falls rearward",
-            angle,
-            Some(down),
-            units,
-        );
+        let down = Some(run.drive_down_deg.unwrap_or(0.0));
+        let drive = Field::number(&id("down"), "Drive falls rearward", angle, down, units);
         let hint = format!("how far {} is mounted nose up", shaft.from);
         fields.push(drive.within(angle, -20.0, 20.0, units).hinting(hint));
-        let count = run.bearings.len().to_string();
-        let counts = (0_u8..)
-            .zip(BEARINGS)
-            .map(|(n, words)| of(&n.to_string(), words));
-        fields.push(choice(
-            "bearings",
+        let mut list = Vec::new();
+        for count in ["0", "1", "2", "3"] {
+            add(&mut list, count, count);
+        }
+        let now = run.bearings.len().to_string();
+        fields.push(Field::choice(
+            &id("bearings"),
             "Centre bearings",
-            &count,
-            counts.collect(),
+            &now,
+            list,
         ));
         for (number, spot) in (1_u8..).zip(&run.bearings) {
-            let places = [("x", spot.x_mm), ("y", spot.y_mm), ("z", spot.z_mm)];
-            for ((axis, mm), (words, hint)) in places.into_iter().zip(PLACE) {
+            for (axis, words, mm) in [
+                ("x", "behind front axle", spot.x_mm),
+                ("y", "right of the middle", spot.y_mm),
+                ("z", "above ground", spot.z_mm),
+            ] {
                 let name = id(&format!("bearing-{number}-{axis}"));
                 let label = format!("Bearing {number}, {words}");
                 let field = Field::number(&name, &label, Measure::Length, Some(mm), units);
-                let field = field.within(Measure::Length, -40_000.0, 40_000.0, units);
-                fields.push(field.hinting(hint));
+                fields.push(field.within(Measure::Length, -40_000.0, 40_000.0, units));
             }
         }
         fields.push(Field::mark(&shaft.tag));
@@ -99,12 +93,12 @@ pub(super) fn of_shaft(
     fields
 }
 
-/// What the coordinates of a bearing are called, as those of a part.
-const PLACE: [(&str, &str); 3] = [
-    ("behind front axle", ""),
-    ("to the right", "of the centre line; minus is left"),
-    ("above ground", "laden"),
-];
+fn add(list: &mut Vec<Choice>, id: &str, name: &str) {
+    list.push(Choice {
+        id: id.to_owned(),
+        name: name.to_owned(),
+    });
+}
 
 /// The edit of a shaft that a field stands for, if it is one of its fields.
 ///
@@ -129,14 +123,19 @@ pub(super) fn edit(
                 Err(why) => return Some(Err(why)),
             },
         },
-        "bearings" => match typed.parse() {
-            Ok(count) if count < BEARINGS.len() => run = run.over_bearings(count, vehicle),
-            _ => {
-                let most = BEARINGS.len() - 1;
-                let why = format!("bearings: \"{typed}\" is not a count from 0 to {most}");
-                return Some(Err(Refusal(why)));
-            }
-        },
+        "bearings" => {
+            let count = match typed {
+                "0" => 0,
+                "1" => 1,
+                "2" => 2,
+                "3" => 3,
+                _ => {
+                    let why = format!("bearings: \"{typed}\" is not a count from 0 to 3");
+                    return Some(Err(Refusal(why)));
+                }
+            };
+            run = run.over_bearings(count, vehicle);
+        }
         _ => {
             let (number, axis) = what.strip_prefix("bearing-")?.split_once('-')?;
             let index = number.parse::<usize>().ok()?.checked_sub(1)?;

@@ -26,21 +26,31 @@ pub(super) struct Search {
     pub(super) step_mm: f64,
     /// At the sides of every zone, and not of the open deck alone; a plug beside the cab as well.
     pub(super) everywhere: bool,
+    /// Step across the truck besides middle and sides, mm; none of them with 0.
+    pub(super) across_mm: f64,
     /// Most free places of one zone that are held against every check.
     pub(super) most: usize,
 }
 
-/// A quick look, and a closer one where it found nothing.
-const SEARCHES: [Search; 2] = [
+/// A quick look, a closer one where it found nothing, and one that leaves little out: it takes a second.
+const SEARCHES: [Search; 3] = [
     Search {
         step_mm: 100.0,
         everywhere: false,
+        across_mm: 0.0,
         most: 25,
     },
     Search {
         step_mm: 50.0,
         everywhere: true,
+        across_mm: 0.0,
         most: 60,
+    },
+    Search {
+        step_mm: 100.0,
+        everywhere: true,
+        across_mm: 100.0,
+        most: 400,
     },
 ];
 

@@ -17,4 +17,5 @@ mod page_drive;
 mod page_files;
 mod page_hands;
 mod page_layout;
+mod page_shafts;
 mod seen;

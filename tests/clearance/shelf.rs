@@ -1,6 +1,7 @@
 //! Is a part told "no room found" that would have had a place? A far finer search than the page can
 //! afford: every zone that the part's file permits, every 50 mm along, across and up, both ways round,
-//! each held against every check. Takes minutes:
+//! each held against every check. Over the frame a place counts only where the part stands on something:
+//! nobody hangs a box in the air behind a cab. Takes minutes:
 //! `cargo test --release --test clearance every_place -- --ignored --nocapture`
 
 use axlewright_core::assessment::Assessment;
@@ -12,6 +13,8 @@ use axlewright_core::vehicle::{Item, Vehicle};
 use axlewright_core::web::Session;
 
 const STEP_MM: f64 = 50.0;
+/// How far below a part that stands on something that may be, mm.
+const UNDER_MM: f64 = 110.0;
 /// What a plain box must have to be in the way for certain, mm.
 const DEEP_MM: f64 = 1.0;
 
@@ -79,6 +82,26 @@ impl Search<'_> {
         all.any(|there| blocks(&item.solids).any(|own| deep(own, there)))
     }
 
+    /// Over the frame: the rails or something else lies close below some of it.
+    fn stands(&self, item: &Item, by: Point) -> bool {
+        let (low, high) = (item.bounds.min + by, item.bounds.max + by);
+        let d = &self.vehicle.chassis.dimensions;
+        let on = |top: f64| (top - 1.0..=top + UNDER_MM).contains(&low.z);
+        let half = d.frame_width_mm / 2.0;
+        let over_rails = low.y < half && high.y > -half;
+        let under = |b: &Aabb| {
+            low.x < b.max.x
+                && b.min.x < high.x
+                && low.y < b.max.y
+                && b.min.y < high.y
+                && on(b.max.z)
+        };
+        let mut others = self.vehicle.items.iter().filter(|i| !i.part.soft);
+        low.z < d.frame_top_laden_mm - 1.0
+            || (over_rails && on(d.frame_top_laden_mm))
+            || others.any(|i| under(&i.bounds))
+    }
+
     fn fails(&mut self, at: Point, zone: &str, turn: u8) -> bool {
         self.tried += 1;
         let plan = self.edit(at, zone, turn).applied(self.plan, self.library);
@@ -98,7 +121,9 @@ impl Search<'_> {
             part.zones.is_empty() || part.zones.iter().any(named)
         };
         let vehicle = self.vehicle;
-        for zone in vehicle.zones.iter().filter(|z| permitted(&z.id)) {
+        // The whole frame says nothing of where a part may hang: on top of a pack, beside the grille.
+        let closer = |id: &str| id != "frame" && permitted(id);
+        for zone in vehicle.zones.iter().filter(|z| closer(&z.id)) {
             for turn in [0, 1] {
                 let first = self.edit(zone.volume.min, &zone.id, turn);
                 let Ok(plan) = first.applied(self.plan, self.library) else {
@@ -114,7 +139,8 @@ impl Search<'_> {
                     for y in steps(v.min.y + size.y / 2.0, v.max.y - size.y / 2.0) {
                         for x in steps(v.min.x, v.max.x - size.x) {
                             let at = Point::new(x, y, z);
-                            if !self.in_the_way(item, at - middle)
+                            if self.stands(item, at - middle)
+                                && !self.in_the_way(item, at - middle)
                                 && !self.fails(at, &zone.id, turn)
                             {
                                 return Some((zone.id.clone(), at, turn));

@@ -54,25 +54,24 @@ impl ShaftRun {
     pub fn over_bearings(&self, count: usize, vehicle: &Vehicle) -> Self {
         let mut run = self.clone();
         run.bearings.truncate(count);
-        let line = vehicle.shafts.iter().find(|shaft| shaft.tag == run.tag);
-        let ends = line.and_then(|line| {
-            line.joints
-                .first()
-                .copied()
-                .zip(line.joints.last().copied())
-        });
-        let Some((first, last)) = ends else {
+        let Some(line) = vehicle.shafts.iter().find(|shaft| shaft.tag == run.tag) else {
+            return run;
+        };
+        let [first, .., last] = line.joints.as_slice() else {
             return run;
         };
         while run.bearings.len() < count {
-            let mut joints = vec![first];
-            joints.extend(run.bearings.iter().map(|spot| spot.point()));
-            joints.push(last);
-            let long = |i: &usize| (joints[i + 1] - joints[*i]).length();
-            let longest =
-                (0..joints.len() - 1).reduce(|a, b| if long(&b) > long(&a) { b } else { a });
-            let at = longest.unwrap_or(0);
-            let middle = (joints[at] + joints[at + 1]) * 0.5;
+            // The longest piece, and its middle.
+            let (mut at, mut middle, mut longest) = (0, *first, -1.0);
+            let mut from = *first;
+            for index in 0..=run.bearings.len() {
+                let to = run.bearings.get(index).map_or(*last, |spot| spot.point());
+                let long = (to - from).length();
+                if long > longest {
+                    (at, middle, longest) = (index, (from + to) * 0.5, long);
+                }
+                from = to;
+            }
             let spot = Spot::new(middle.x.round(), middle.y.round(), middle.z.round());
             run.bearings.insert(at, spot);
         }
