@@ -227,10 +227,11 @@ export class DrivePanel {
   async want(wanted) {
     const field = await this.ask("wanted", [wanted]);
     // Something newer was typed meanwhile.
-    if (wanted !== this.wanted || field.refused !== undefined) return;
+    if (wanted !== this.wanted || field.refused !== undefined) return null;
     if (!field.problem) this.wanted = { typed: field.text, units: this.bench.options.units };
     this.show(field);
     if (field.problem) tell(field.problem);
+    return field;
   }
 
   show(field) {
@@ -242,7 +243,9 @@ export class DrivePanel {
   enter(_id, typed) {
     this.wanted = { typed, units: this.bench.options.units };
     this.show({ ...this.field, text: typed, problem: null });
-    this.want(this.wanted).catch(() => {});
+    this.want(this.wanted).then(field => {
+      if (field && !field.problem) tell(`${field.label}: ${field.text ? `${field.text} ${field.unit}` : "the day"}`);
+    }).catch(() => {});
     return null;
   }
 

@@ -3,6 +3,7 @@
 use super::published_rows::{Row, compare};
 use super::rig;
 use axlewright_core::energy::{GRAVITY, Gait, Resistance, Truck, launch_grade};
+use axlewright_core::numeric::hypot;
 use axlewright_core::part::Chemistry;
 use axlewright_core::quantity::{KG_PER_LB, MM_PER_IN, N_PER_LBF, NM_PER_LBFT};
 
@@ -64,6 +65,8 @@ fn pull_grades_and_grip() {
                 truck.radius_m = row.one("U_m") / std::f64::consts::TAU;
                 truck.drive.most_rad_s = row.one("n_rpm") * std::f64::consts::TAU / 60.0;
                 truck.drive.peak_nm = 1e4;
+                // Some resistance, or a truck without pull would hold any speed.
+                truck.resistance.rolling = 0.005;
                 let held = truck.held_speed_mps(0.0, Gait::Peak, 1.2, 25.0, 0.5);
                 ("v_kmh", 3.6 * held.unwrap())
             }
@@ -77,7 +80,7 @@ fn pull_grades_and_grip() {
                 (truck.drive.peak_nm, truck.drive.ratios) = (1e3, vec![100.0]);
                 assert!((truck.grip_n() / (load.mass_kg * GRAVITY) - 0.2975).abs() < 1e-9);
                 let grade = truck.launch_grade(25.0, 0.5).unwrap();
-                ("sine_pct", 100.0 * grade / grade.hypot(1.0))
+                ("sine_pct", 100.0 * grade / hypot(grade, 1.0))
             }
             other => panic!("{other} is not asked"),
         };
