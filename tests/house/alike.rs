@@ -17,7 +17,7 @@ fn alike(findings: &Value) -> Vec<String> {
         let subject = word(finding, "subject");
         let title = word(finding, "title");
         let about = word(finding, "about");
-        let sentence = word(finding, "sentence");
+        let sentence = word(&finding["said"], "sentence");
         let line = (title.clone(), about.clone());
         if let Some(other) = closed.insert(line, subject.clone()) {
             out.push(format!("{title} | {about} | {subject} and {other}"));
@@ -40,6 +40,7 @@ fn no_two_findings_of_a_plan_read_alike() {
         for units in [Units::Metric, Units::Us] {
             let options = ViewOptions {
                 units,
+                whole: true,
                 ..ViewOptions::default()
             };
             let shown = session.view(&options).unwrap();

@@ -141,7 +141,10 @@ fn behind_the_driven_axles_is_called_so() {
     let words = refused.unwrap_err().to_string();
     assert!(words.contains("700 mm (27.6 in) behind"), "{words}");
     enter(&mut session, "trailer", "van-53");
-    let view =
-        serde_json::to_string(&session.view(&ViewOptions::default()).unwrap().words).unwrap();
+    let whole = ViewOptions {
+        whole: true,
+        ..ViewOptions::default()
+    };
+    let view = serde_json::to_string(&session.view(&whole).unwrap().words).unwrap();
     assert!(view.contains("700 mm behind (end of the slider)"), "{view}");
 }
