@@ -42,6 +42,7 @@ export class Sheets {
       by("sheets").replaceChildren();
     });
     bench.onView(() => this.draw());
+    this.draw();
   }
 
   /** What may go on paper besides: id, words, and whether it goes by itself. */

@@ -18,6 +18,9 @@ fn blocks(solids: &[Solid]) -> impl Iterator<Item = &Aabb> {
     })
 }
 
+/// Step of the heights in a zone beside or below the frame, mm.
+const HEIGHT_MM: f64 = 200.0;
+
 /// True when this side of the zone is an outer side of the truck.
 fn beside(zone: &Zone, y: f64) -> bool {
     let (low, high) = (zone.volume.min.y, zone.volume.max.y);
@@ -156,14 +159,29 @@ impl<'a> Room<'a> {
             });
         }
         let mut found = Vec::new();
-        for z in self.levels(zone, front.y) {
+        let mut levels = self.levels(zone, front.y);
+        let stepped = search.across_mm > 0.0;
+        // Over the frame a part stands on something, and the whole frame says nothing of heights.
+        if stepped && zone.id != WHOLE && !DECK.contains(&zone.id.as_str()) {
+            let mut z = volume.min.z.ceil();
+            while z + self.size.z <= volume.max.z {
+                levels.push(z);
+                z += HEIGHT_MM;
+            }
+        }
+        // Step by step there are many places on each level, and the next level has its turn too.
+        let mut before = 0;
+        for z in levels {
             for y in &across {
                 for x in &along {
                     let at = Point::new(*x, *y, z);
-                    if found.len() < search.most && self.is_free(at) && !self.strikes(at) {
+                    if found.len() - before < search.most && self.is_free(at) && !self.strikes(at) {
                         found.push(at);
                     }
                 }
+            }
+            if stepped {
+                before = found.len();
             }
         }
         found
