@@ -2,6 +2,7 @@
 
 import { by, el, say, tell } from "./dom.js";
 import { Carry } from "./carry.js";
+import { Paper } from "./paper.js";
 import { Window } from "./window.js";
 
 /** How a point of a view's drawing reads as truck axes; the third axis stays as it is. */
@@ -43,7 +44,8 @@ export class Stage {
     document.body.insertAdjacentHTML("afterbegin", bench.pens);
     for (const [index, figure] of this.element.querySelectorAll(".view").entries()) {
       const name = figure.dataset.view;
-      const view = { name, index, figure, paper: figure.querySelector(".paper"), drawn: null };
+      const paper = figure.querySelector(".paper");
+      const view = { name, index, figure, paper, sheet: new Paper(paper) };
       view.window = new Window(view);
       this.views.set(name, view);
     }
@@ -59,11 +61,7 @@ export class Stage {
   draw() {
     const focus = this.focusedPart();
     for (const each of this.views.values()) {
-      const drawing = this.bench.planner.picture(each.index);
-      if (each.drawn === drawing) continue;
-      each.drawn = drawing;
-      // The core's own drawing; it escapes every name in it.
-      each.paper.innerHTML = drawing;
+      if (!each.sheet.put(this.bench.planner.picture(each.index))) continue;
       each.window.apply();
       this.oneStop(each);
     }
