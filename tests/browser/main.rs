@@ -18,4 +18,5 @@ mod page_files;
 mod page_hands;
 mod page_layout;
 mod page_shafts;
+mod paper;
 mod seen;
