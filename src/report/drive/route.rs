@@ -1,13 +1,15 @@
-//! Speed, height and state of charge along the route.
+//! Speed, height, grade and state of charge along the route.
 
 use super::figures::Figures;
-use super::{DriveAnswer, NOTHING_DRIVEN, SIZE, page};
+use super::{DriveAnswer, NOTHING_DRIVEN, page};
 use crate::assessment::Journey;
 use crate::drawing::{Body, Chart, Line, Pen};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
 use crate::report::pages::PageKind;
 
+/// Four panels need more height than the other charts' two.
+const TALL: (f64, f64) = (900.0, 430.0);
 /// Size of the strip beside the truck, pixels.
 const STRIP: (f64, f64) = (600.0, 120.0);
 
@@ -36,7 +38,7 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
         Measure::Height,
         journey.heights_m(),
     );
-    figures.add("Grade", Measure::Share, column(|s| s.grade));
+    let grade = figures.add("Grade", Measure::Share, column(|s| s.grade));
     let soc = figures.add("State of charge", Measure::Share, column(|s| s.soc));
     if figures.is_empty() {
         page.lead.push(NOTHING_DRIVEN.to_owned());
@@ -54,17 +56,19 @@ pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> Driv
         ..figures.line(height, "road", Pen::Plain)
     };
     let heights = figures.panel("Height over the start", height, vec![ground]);
+    let slope = vec![figures.line(grade, "uphill over 0", Pen::Plain)];
+    let grades = figures.panel("Grade", grade, slope);
     let charge = vec![figures.line(soc, "packs", Pen::Heavy)];
     let mut charges = figures.panel("State of charge", soc, charge);
     charges.reaches = vec![0.0, 100.0];
-    let title = format!("Speed, height and charge: {}", journey.route.name);
-    let description = "Three panels over the distance: the speed that is allowed and the speed that is \
-                      reached, the height of the road over its start, the state of charge.";
+    let title = format!("Speed, height, grade and charge: {}", journey.route.name);
+    let description = "Four panels over the distance: the speed that is allowed and the speed that is \
+                      reached, the height of the road over its start, its grade, the state of charge.";
     let body = Body::Lines {
         x: figures.axis(0),
-        panels: vec![speeds, heights, charges],
+        panels: vec![speeds, heights, grades, charges],
     };
-    DriveAnswer::charted(page, title, description, SIZE, body)
+    DriveAnswer::charted(page, title, description, TALL, body)
 }
 
 /// A small picture of the route and the charge, to stand beside the truck; `None` when nothing was driven.
