@@ -76,9 +76,10 @@ function taken(drawing) {
   return { head: drawing.slice(0, start), lines: body.split("\n").slice(0, -1) };
 }
 
-function parsed(markup) {
+/** A piece of the core's own drawing, as nodes. */
+function parsed(drawing) {
   const holder = document.createElement("template");
-  holder.innerHTML = markup;
+  holder.innerHTML = drawing;
   return holder.content;
 }
 
