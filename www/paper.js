@@ -38,9 +38,12 @@ export class Paper {
     if (old.length !== lines.length) {
       while (first < many && old[first] === lines[first]) first += 1;
       while (last < many - first && old[old.length - 1 - last] === lines[lines.length - 1 - last]) last += 1;
+      const came = lines.slice(first, lines.length - last);
+      const found = nodes(came);
+      if (found.length !== came.length) return false;
       const gone = [...axes.children].slice(first, old.length - last);
       const after = axes.children[old.length - last] ?? null;
-      for (const node of nodes(lines.slice(first, lines.length - last))) axes.insertBefore(node, after);
+      for (const node of found) axes.insertBefore(node, after);
       for (const node of gone) node.remove();
     } else {
       const changed = lines.map((_, index) => index).filter(index => lines[index] !== old[index]);

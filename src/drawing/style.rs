@@ -122,7 +122,7 @@ impl Pens {
 }
 
 /// The class of the views on the page's stage, which leave their pens to the page.
-const STAGE: &str = "aw-stage";
+pub const STAGE: &str = "aw-stage";
 
 /// What truck and trailer sweep: class, tint, strokes on a tile of 3 mm; told apart in black and white.
 const WAYS: [(&str, &str, &str); 2] = [

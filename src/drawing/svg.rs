@@ -9,7 +9,7 @@ use super::Severity;
 use super::encode::{escaped, number, plain, word};
 use super::plane::{Path, Rect, Step};
 use super::scene::{Anchor, Group, Owner, Scene, Shape, Sight, Text};
-use super::style::Pens;
+use super::style::{Pens, STAGE};
 use svg::Document;
 use svg::node::Text as TextNode;
 use svg::node::element::{Description, Title};
@@ -18,13 +18,13 @@ use svg::node::element::{Description, Title};
 #[must_use]
 pub fn write(scene: &Scene) -> String {
     let pens = Pens::of(scene);
-    write_with(scene, &pens, true)
+    write_with(scene, &pens.scope, Some(&pens))
 }
 
 /// A view on the page's stage, which leaves its pens to the page.
 #[must_use]
 pub fn write_on_stage(scene: &Scene) -> String {
-    write_with(scene, &Pens::of_stage(scene.unit), false)
+    write_with(scene, STAGE, None)
 }
 
 /// What the page needs once for all views on its stage: their rules, and an empty drawing that holds
@@ -40,15 +40,16 @@ pub fn stage_pens(unit: f64) -> String {
     out
 }
 
-fn write_with(scene: &Scene, pens: &Pens, own: bool) -> String {
+/// With the pens of its own that stand under the scope, or without.
+fn write_with(scene: &Scene, scope: &str, pens: Option<&Pens>) -> String {
     let b = &scene.bounds;
     let (x, y, w, h) = match &scene.page {
         Some(page) => (0.0, 0.0, page.size.x, page.size.y),
         None => (b.left, b.top, b.width(), b.height()),
     };
-    let mut out = head(scene, &pens.scope, [x, y, w, h]);
+    let mut out = head(scene, scope, [x, y, w, h]);
     out.reserve(40_000 + 700 * scene.groups.len());
-    if own {
+    if let Some(pens) = pens {
         out.push_str("<style>");
         pens.css(&mut out);
         out.push_str("</style><defs>");

@@ -55,7 +55,7 @@ impl Planner {
 
     /// A drawing of what the last view or probe told in words: 0 for side, 1 for plan, 2 for rear.
     /// Its pens come once, from [`Planner::pens`].
-    // A number, since a text on the way in costs more than half of a small drawing.
+    // A number: three texts on the way in were three hundredths of a move.
     #[must_use]
     pub fn picture(&self, view: usize) -> String {
         match (&self.shown, drawing::View::ALL.get(view)) {
