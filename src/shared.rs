@@ -1,15 +1,41 @@
 //! Data that many share and nobody copies until it is changed.
 //!
 //! Every move of the mouse makes the vehicle anew; its chassis, parts, law and trailer are those of
-//! the library all the while.
+//! the library all the while. And what comes out equal to what it was before the move can be made the
+//! same thing ([`Shared::settle`]): whatever was worked out from it then holds still, which takes a
+//! glance to see ([`Shared::is`]) where a comparison would take longer than the work.
 
 use serde::{Serialize, Serializer};
 use std::ops::{Deref, DerefMut};
 use std::sync::Arc;
 
 /// A value that is shared as long as it is read. Whoever changes it gets a copy of their own first.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default)]
 pub struct Shared<T>(Arc<T>);
+
+// What is the same is equal: numbers that are not (NaN) are stopped where they enter.
+impl<T: PartialEq> PartialEq for Shared<T> {
+    fn eq(&self, other: &Self) -> bool {
+        self.is(other) || *self.0 == *other.0
+    }
+}
+
+impl<T> Shared<T> {
+    /// True when both are one and the same thing, not only equal.
+    #[must_use]
+    pub fn is(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.0, &other.0)
+    }
+}
+
+impl<T: PartialEq> Shared<T> {
+    /// Becomes the same as what was before, if it is equal to it.
+    pub fn settle(&mut self, before: &Self) {
+        if *self == *before {
+            *self = Self(Arc::clone(&before.0));
+        }
+    }
+}
 
 impl<T: Serialize> Serialize for Shared<T> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -20,6 +46,12 @@ impl<T: Serialize> Serialize for Shared<T> {
 impl<T> From<T> for Shared<T> {
     fn from(value: T) -> Self {
         Self(Arc::new(value))
+    }
+}
+
+impl<T> AsRef<T> for Shared<T> {
+    fn as_ref(&self) -> &T {
+        &self.0
     }
 }
 
@@ -48,5 +80,16 @@ mod tests {
         assert!(std::ptr::eq(&*first, &*second));
         second.push(3);
         assert_eq!((first.len(), second.len()), (2, 3));
+    }
+
+    #[test]
+    fn what_is_equal_becomes_the_same_and_nothing_else_does() {
+        let before = Shared::from(vec![1, 2]);
+        let (mut equal, mut other) = (Shared::from(vec![1, 2]), Shared::from(vec![2, 1]));
+        assert!(!equal.is(&before));
+        equal.settle(&before);
+        other.settle(&before);
+        assert!(equal.is(&before) && !other.is(&before));
+        assert_eq!(*other, [2, 1]);
     }
 }

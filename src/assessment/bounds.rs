@@ -273,7 +273,7 @@ impl<'a> Bounds<'a> {
     #[must_use]
     pub fn as_planned(&self) -> Stand {
         Stand {
-            split: self.split(self.vehicle.trailer.as_ref()),
+            split: self.split(self.vehicle.trailer.as_deref()),
             ..Stand::default()
         }
     }

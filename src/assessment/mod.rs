@@ -91,6 +91,16 @@ impl Answers {
     /// Works out everything.
     #[must_use]
     pub fn of(vehicle: Vehicle) -> Self {
+        Self::after(vehicle, None)
+    }
+
+    /// Works out everything, to the same answers as [`Answers::of`]; what the vehicle shares with
+    /// another one whose answers are known is taken from there.
+    #[must_use]
+    pub fn after(mut vehicle: Vehicle, before: Option<&Self>) -> Self {
+        if let Some(before) = before {
+            vehicle.settle(&before.vehicle);
+        }
         let loads = loads(&vehicle);
         let clearances = clearances(&vehicle);
         let manoeuvre = manoeuvre(&vehicle);
@@ -142,7 +152,21 @@ impl Assessment {
     /// # Errors
     /// The problem, when the plan names no chassis that exists.
     pub fn of(plan: &Plan, library: &Library) -> Result<Self, Box<Problem>> {
-        let answers = Answers::of(Vehicle::resolve(plan, library)?);
+        Self::after(plan, library, None)
+    }
+
+    /// The same, quicker when little has changed since another plan was assessed; see
+    /// [`Answers::after`].
+    ///
+    /// # Errors
+    /// The problem, when the plan names no chassis that exists.
+    pub fn after(
+        plan: &Plan,
+        library: &Library,
+        before: Option<&Self>,
+    ) -> Result<Self, Box<Problem>> {
+        let vehicle = Vehicle::resolve(plan, library)?;
+        let answers = Answers::after(vehicle, before.map(|b| &b.answers));
         let findings = findings::all(&answers);
         Ok(Self { answers, findings })
     }

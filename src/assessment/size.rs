@@ -142,7 +142,7 @@ pub fn sizes<'a>(
 
 /// The packs on a truck.
 fn packs_of(vehicle: &Vehicle) -> impl Iterator<Item = &Item> {
-    vehicle.items.iter().filter(|i| i.part.battery.is_some())
+    vehicle.each_item().filter(|i| i.part.battery.is_some())
 }
 
 /// Volume of a part's envelope, litre.

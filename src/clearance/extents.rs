@@ -70,10 +70,9 @@ pub struct Extents {
 #[must_use]
 pub fn extents(vehicle: &Vehicle) -> Extents {
     let mut out = Extents::default();
-    for zone in &vehicle.zones {
+    for zone in vehicle.zones.iter() {
         let inside: Vec<&Item> = vehicle
-            .items
-            .iter()
+            .each_item()
             .filter(|i| i.zone.as_deref() == Some(zone.id.as_str()))
             .collect();
         if inside.is_empty() {

@@ -129,7 +129,7 @@ pub fn clearances(vehicle: &Vehicle) -> Clearances {
         extents: extents(vehicle),
         ..Clearances::default()
     };
-    let hard: Vec<&Item> = vehicle.items.iter().filter(|i| !i.part.soft).collect();
+    let hard: Vec<&Item> = vehicle.each_item().filter(|i| !i.part.soft).collect();
     let wheels = tyres::wheels(vehicle, &vehicle.bodies);
     pairs::part_pairs(&hard, &mut found.gaps);
     pairs::fixed_pairs(vehicle, &hard, &mut found.gaps);

@@ -16,7 +16,7 @@ fn coupled<'a>(vehicle: &'a Vehicle, state: State, found: &mut Clearances) -> Op
             .missing
             .push((state, "no trailer is coupled".to_owned()));
     }
-    vehicle.trailer.as_ref()
+    vehicle.trailer.as_deref()
 }
 
 /// Anything at the trailer's height against the circle of its nose, and against its box as it turns.
@@ -66,7 +66,7 @@ pub(super) fn turning(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances
             &demand,
         );
     }
-    for body in &vehicle.bodies {
+    for body in vehicle.bodies.iter() {
         // The fifth wheel carries the trailer; tyres, axles and rails are below it.
         let counts = !matches!(
             body.kind,
@@ -106,7 +106,7 @@ pub(super) fn legs(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
             .gaps
             .extend(to_legs(coupled, first, &item.bounds, &demand));
     }
-    for body in &vehicle.bodies {
+    for body in vehicle.bodies.iter() {
         let first = Thing::Body(body.id.clone());
         let asked = of_chassis(asked, body);
         found

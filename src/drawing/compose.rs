@@ -7,6 +7,7 @@ use super::{
     Marks, Style, View, angles, bending, dimensions, loads, parts, pointers, spans, tags, truck,
     zones,
 };
+use crate::shared::Shared;
 use crate::vehicle::Vehicle;
 
 /// Truck millimetres to one paper millimetre on the page's stage.
@@ -152,7 +153,7 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
         unit: u,
         bounds: room.grown(u),
         kinds: parts::kinds(vehicle, &parts),
-        groups,
+        groups: groups.into_iter().map(Shared::from).collect(),
         page: None,
     }
 }

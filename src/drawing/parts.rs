@@ -61,7 +61,7 @@ pub fn seen(vehicle: &Vehicle, view: View, room: &Rect) -> Vec<Seen> {
             near,
         });
     }
-    for body in &vehicle.bodies {
+    for body in vehicle.bodies.iter() {
         // A body and a trailer are drawn as outlines only in plan, and hide nothing there.
         if view == View::Plan && body.kind == BodyKind::Body {
             continue;

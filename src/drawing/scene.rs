@@ -8,6 +8,7 @@ use super::chart::{Pen, Tint};
 use super::marks::Severity;
 use super::plane::{At, Path, Rect};
 use crate::part::Kind;
+use crate::shared::Shared;
 use std::collections::BTreeSet;
 
 /// What a line or an area stands for.
@@ -345,7 +346,7 @@ pub struct Scene {
     /// Room that the drawing takes, truck millimetres in the view's plane.
     pub bounds: Rect,
     /// In painter's order.
-    pub groups: Vec<Group>,
+    pub groups: Vec<Shared<Group>>,
     /// Kinds of part that occur, for their hatches.
     pub kinds: BTreeSet<Kind>,
     /// The sheet of paper; `None` on the stage of the page.
@@ -357,7 +358,7 @@ impl Scene {
     /// sheet's border and title block are not among them.
     #[must_use]
     pub fn text_boxes(&self) -> Vec<(String, Rect)> {
-        boxes(&self.groups)
+        boxes(self.groups.iter().map(|g| &**g))
     }
 }
 
@@ -365,12 +366,12 @@ impl Page {
     /// Every text of the border, title block and notes with its box, paper millimetres.
     #[must_use]
     pub fn text_boxes(&self) -> Vec<(String, Rect)> {
-        boxes(&self.groups)
+        boxes(self.groups.iter())
     }
 }
 
-pub(super) fn boxes(groups: &[Group]) -> Vec<(String, Rect)> {
-    let shapes = groups.iter().flat_map(|g| &g.shapes);
+pub(super) fn boxes<'a>(groups: impl Iterator<Item = &'a Group>) -> Vec<(String, Rect)> {
+    let shapes = groups.flat_map(|g| &g.shapes);
     let texts = shapes.filter_map(|shape| match shape {
         Shape::Text(text) => Some((text.text.clone(), text.bounds())),
         Shape::Path(..) | Shape::Box(..) => None,

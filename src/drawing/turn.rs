@@ -12,6 +12,7 @@ use super::text::width;
 use super::{Marks, Style, View, parts, truck};
 use crate::manoeuvre::{Pose, Sweep, Vertex};
 use crate::quantity;
+use crate::shared::Shared;
 use crate::vehicle::Vehicle;
 use std::collections::BTreeMap;
 
@@ -89,7 +90,7 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, style: &Style, unit: Option<f64
         unit: u,
         bounds: room.grown(u),
         kinds: parts::kinds(vehicle, &parts::seen(vehicle, View::Plan, &reach)),
-        groups,
+        groups: groups.into_iter().map(Shared::from).collect(),
         page: None,
     }
 }
@@ -114,7 +115,7 @@ fn only_words(title: String, words: String, u: f64) -> Scene {
         unit: u,
         bounds: room.grown(u),
         kinds: std::collections::BTreeSet::new(),
-        groups: vec![group],
+        groups: vec![group.into()],
         page: None,
     }
 }
@@ -174,7 +175,7 @@ fn swept(vehicle: &Vehicle, sweep: &Sweep) -> Vec<Group> {
     }
     group.path(Role::TrailerWay, trailer);
     group.path(Role::TruckWay, truck);
-    vec![group]
+    vec![group.into()]
 }
 
 /// The ways of the front axle and of the corners.
@@ -213,7 +214,7 @@ fn outlines(vehicle: &Vehicle, sweep: &Sweep) -> Vec<Group> {
             group.path(role, path.unwrap_or_default());
         }
     }
-    vec![group]
+    vec![group.into()]
 }
 
 /// The truck where the turn begins, with its parts.

@@ -125,12 +125,7 @@ impl Truck {
                 let tank = Tank::of(contents, i.fill, setting.temperature_c, gas);
                 Some((i.tag.clone(), tank))
             };
-            vehicle
-                .items
-                .iter()
-                .filter(holds)
-                .filter_map(tank)
-                .collect()
+            vehicle.each_item().filter(holds).filter_map(tank).collect()
         });
         Ok(Self {
             resistance: Resistance {
@@ -250,7 +245,7 @@ fn drives(vehicle: &Vehicle) -> Result<(Drive, f64), String> {
     };
     let mut all: Option<(Drive, f64)> = None;
     let mut names: Vec<&str> = Vec::new();
-    for item in vehicle.items.iter().filter(pulling) {
+    for item in vehicle.each_item().filter(pulling) {
         let (one, radius) = match item.unsprung_axle.as_deref() {
             Some(axle) => on_axle(vehicle, item, axle)?,
             None => through_shaft(vehicle, item)?,

@@ -71,7 +71,7 @@ pub fn mount_forces(vehicle: &Vehicle) -> Vec<MountForces> {
     let held = |item: &&Item| {
         !item.part.soft && item.unsprung_axle.is_none() && item.joined_axle.is_none()
     };
-    let items = vehicle.items.iter().filter(held);
+    let items = vehicle.each_item().filter(held);
     items.map(|item| of_item(vehicle, item)).collect()
 }
 

@@ -86,7 +86,7 @@ fn is_driven(vehicle: &Vehicle, axle: &str, kind: AxleKind) -> bool {
     let donors = vehicle.donor.hardware.iter();
     let mut donors = donors.filter(|h| h.drive_axle && here(&h.unsprung_axle));
     let off = donors.any(|h| vehicle.stripped.contains(&h.id));
-    vehicle.items.iter().any(e_axle) || (kind == AxleKind::Drive && !off)
+    vehicle.each_item().any(e_axle) || (kind == AxleKind::Drive && !off)
 }
 
 impl RoadAxle {

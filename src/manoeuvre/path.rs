@@ -203,7 +203,7 @@ pub(super) fn sweep_by(
     let to_left = vehicle.moving.turn_left;
     let turn = at_outer(vehicle, lock, outer_mm)?;
     let truck = &lock.hull;
-    let trailer = vehicle.trailer.as_ref();
+    let trailer = vehicle.trailer.as_deref();
     let trailer_hull = trailer.map(Hull::of_trailer);
     let c = lock.stance.centre_x_mm;
     let kingpin_x = trailer.map_or(c, |t| t.kingpin.x);

@@ -84,7 +84,7 @@ pub fn on_ramp(vehicle: &Vehicle, coupled: &Coupled, percent: f64) -> Vec<OnRamp
         for item in vehicle.items.iter().filter(|i| !i.part.soft) {
             see(&item.tag, &item.tag, &item.solids, &item.bounds);
         }
-        for body in &vehicle.bodies {
+        for body in vehicle.bodies.iter() {
             // The fifth wheel carries the trailer and pitches with it.
             if body.kind != BodyKind::Obstacle(ObstacleKind::FifthWheel) {
                 see("", &body.name, &body.solids, &body.bounds());

@@ -24,7 +24,7 @@ pub enum BodyKind {
 }
 
 /// A fixed thing with a shape.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Body {
     /// Identifier, unique in the vehicle.
     pub id: String,
@@ -48,7 +48,7 @@ const CAB_MM: f64 = 25.0;
 impl Vehicle {
     /// Collects the bodies of the resolved chassis.
     pub(super) fn collect_bodies(&mut self) {
-        self.bodies = self.bodies_of(&self.chassis);
+        self.bodies = self.bodies_of(&self.chassis).into();
     }
 
     /// The same bodies in the same order where the donor has them: before any change of wheelbase or

@@ -8,7 +8,7 @@ use crate::shared::Shared;
 use std::f64::consts::{FRAC_PI_2, PI};
 
 /// A trailer on the fifth wheel.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Coupled {
     /// The trailer.
     pub trailer: Shared<Trailer>,
@@ -177,15 +177,16 @@ impl Vehicle {
         trailer: &Shared<Trailer>,
         payload_kg: f64,
         load_cg: Option<f64>,
-    ) -> Option<Coupled> {
+    ) -> Option<Shared<Coupled>> {
         let kingpin = self.kingpin()?;
         let articulation_deg = self.chassis.fifth_wheel.as_ref()?.articulation_deg;
-        Some(Coupled {
+        let coupled = Coupled {
             trailer: trailer.clone(),
             kingpin,
             payload_kg,
             load_cg: load_cg.unwrap_or(trailer.load_cg),
             articulation_deg,
-        })
+        };
+        Some(coupled.into())
     }
 }

@@ -8,7 +8,7 @@ use crate::plan::{Place, Placed};
 use crate::shared::Shared;
 
 /// A part, or a driveshaft made for this truck, at its place.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Item {
     /// Mark on the drawing.
     pub tag: String,
@@ -120,7 +120,7 @@ impl Vehicle {
     /// counts from the front axle.
     #[must_use]
     pub fn position(&self, place: &Place) -> Point {
-        match place {
+        let at = match place {
             Place::Free { x_mm, y_mm, z_mm } => Point::new(*x_mm, *y_mm, *z_mm),
             Place::Zone {
                 id,
@@ -131,7 +131,9 @@ impl Vehicle {
                 let front = self.zone(id).map_or(0.0, |zone| zone.volume.min.x);
                 Point::new(front + from_front_mm, *y_mm, *z_mm)
             }
-        }
+        };
+        // A minus 0 equals 0 and is written otherwise: what is equal shall read alike.
+        at + Point::default()
     }
 }
 

@@ -40,21 +40,21 @@ pub struct Vehicle {
     /// Where the rails are cut, if they are.
     pub splice_x_mm: f64,
     /// Zones of the changed chassis.
-    pub zones: Vec<Zone>,
+    pub zones: Shared<Vec<Zone>>,
     /// Ids of donor hardware that comes off.
     pub stripped: Vec<String>,
     /// Ids of lift axles that are up.
     pub raised: Vec<String>,
     /// Parts and shafts on the truck, in the order of the plan.
-    pub items: Vec<Item>,
+    pub items: Vec<Shared<Item>>,
     /// Lines of the driveshafts that could be made, those between two axles last.
     pub shafts: Vec<ShaftLine>,
     /// Everything with a shape that stays: rails, tyres, cab, obstacles, kept hardware.
-    pub bodies: Vec<Body>,
+    pub bodies: Shared<Vec<Body>>,
     /// Point masses of the whole truck; which of them count depends on the load case.
     pub masses: Vec<MassPoint>,
     /// Trailer, where the plan names one and the truck can pull it.
-    pub trailer: Option<Coupled>,
+    pub trailer: Option<Shared<Coupled>>,
     /// Loads as the plan states them.
     pub loads: Loads,
     /// What the plan says about the frame: factors, reinforcements, accelerations.
@@ -88,10 +88,57 @@ impl Vehicle {
         self.zones.iter().find(|z| z.id == id)
     }
 
+    /// Makes what is equal to what it was before the same as it was, so that answers worked out then
+    /// can be known to hold. Nothing that can be read from this vehicle changes by it.
+    pub fn settle(&mut self, before: &Self) {
+        self.donor.settle(&before.donor);
+        self.chassis.settle(&before.chassis);
+        self.zones.settle(&before.zones);
+        self.bodies.settle(&before.bodies);
+        if let (Some(now), Some(then)) = (&mut self.trailer, &before.trailer) {
+            now.settle(then);
+        }
+        if let (Some(now), Some(then)) = (&mut self.law, &before.law) {
+            now.settle(then);
+        }
+        // A part that was added or taken off moves the places of those behind it in the plan.
+        let mut then = before.items.iter();
+        for item in &mut self.items {
+            let rest = then.as_slice();
+            if let Some(at) = rest.iter().position(|old| old.tag == item.tag) {
+                item.settle(&rest[at]);
+                then = rest[at + 1..].iter();
+            }
+        }
+    }
+
+    /// True when everything but the parts is the same as it was before (see [`Vehicle::settle`]):
+    /// chassis, what stays on it, zones, trailer, and which axles are raised.
+    #[must_use]
+    pub fn stands_on(&self, before: &Self) -> bool {
+        let trailer = match (&self.trailer, &before.trailer) {
+            (Some(now), Some(then)) => now.is(then),
+            (None, None) => true,
+            _ => false,
+        };
+        trailer
+            && self.donor.is(&before.donor)
+            && self.chassis.is(&before.chassis)
+            && self.zones.is(&before.zones)
+            && self.bodies.is(&before.bodies)
+            && self.stripped == before.stripped
+            && self.raised == before.raised
+    }
+
+    /// Parts and shafts on the truck, in the order of the plan.
+    pub fn each_item(&self) -> impl Iterator<Item = &Item> {
+        self.items.iter().map(|item| &**item)
+    }
+
     /// Item by tag.
     #[must_use]
     pub fn item(&self, tag: &str) -> Option<&Item> {
-        self.items.iter().find(|i| i.tag == tag)
+        self.each_item().find(|i| i.tag == tag)
     }
 
     /// Centre of the kingpin's seat on the fifth wheel, on a tractor.

@@ -49,7 +49,7 @@ impl Vehicle {
         };
         let mut vehicle = Self::on(plan, donor);
         vehicle.apply_changes(plan);
-        vehicle.zones = vehicle.chassis.zones();
+        vehicle.zones = vehicle.chassis.zones().into();
         Ok(vehicle)
     }
 
@@ -60,12 +60,12 @@ impl Vehicle {
             splice_x_mm: donor.default_splice_x_mm(),
             donor,
             stretch_mm: 0.0,
-            zones: Vec::new(),
+            zones: Shared::default(),
             stripped: Vec::new(),
             raised: Vec::new(),
             items: Vec::new(),
             shafts: Vec::new(),
-            bodies: Vec::new(),
+            bodies: Shared::default(),
             masses: Vec::new(),
             trailer: None,
             loads: plan.loads.clone(),
@@ -160,7 +160,7 @@ impl Vehicle {
                 self.problem(format!("placed[{index}].place.zone.id"), id, what, hint);
             }
             let item = Item::put(self, placed, &part);
-            self.items.push(item);
+            self.items.push(item.into());
         }
         for (index, run) in plan.shafts.iter().enumerate() {
             let Some(part) = find_part(plan, library, &run.part) else {
@@ -249,7 +249,7 @@ impl Vehicle {
         };
         let holes = coupled.trailer.slider.as_ref();
         if holes.is_some_and(|s| s.holes_mm().any(|hole| (hole - mm).abs() < 1.0)) {
-            self.trailer = Some(coupled.with_axles_at(mm));
+            self.trailer = Some(coupled.with_axles_at(mm).into());
         } else {
             let hint = holes.map_or_else(
                 || "its axles do not slide".to_owned(),

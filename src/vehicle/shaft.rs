@@ -46,7 +46,7 @@ impl Vehicle {
         match self.shaft(run, part) {
             Ok((line, item)) => {
                 self.shafts.push(line);
-                self.items.push(item);
+                self.items.push(item.into());
             }
             Err(problem) => self.problems.push(*problem),
         }

@@ -37,11 +37,7 @@ pub(super) struct Room<'a> {
 
 impl<'a> Room<'a> {
     pub(super) fn new(vehicle: &'a Vehicle, moving: &'a Item) -> Self {
-        let others = vehicle
-            .items
-            .iter()
-            .filter(|item| !item.part.soft)
-            .collect();
+        let others = vehicle.each_item().filter(|item| !item.part.soft).collect();
         Self {
             vehicle,
             moving,

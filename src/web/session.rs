@@ -108,7 +108,20 @@ impl Session {
     /// # Errors
     /// The plan names a chassis that does not exist.
     pub fn view(&self, options: &ViewOptions) -> Result<Shown, Box<Problem>> {
-        let assessment = Assessment::of(self.plan(), &self.library)?;
+        self.view_after(options, None)
+    }
+
+    /// The same view, quicker when little has changed since what was shown before.
+    ///
+    /// # Errors
+    /// The plan names a chassis that does not exist.
+    pub fn view_after(
+        &self,
+        options: &ViewOptions,
+        before: Option<&Shown>,
+    ) -> Result<Shown, Box<Problem>> {
+        let known = before.map(Shown::assessment);
+        let assessment = Assessment::after(self.plan(), &self.library, known)?;
         Ok(view::show(self, self.plan(), assessment, options))
     }
 
@@ -117,9 +130,23 @@ impl Session {
     /// # Errors
     /// The reason why the edit is not possible.
     pub fn probe(&self, edit: &Edit, options: &ViewOptions) -> Result<Shown, Refusal> {
+        self.probe_after(edit, options, None)
+    }
+
+    /// The same view, quicker when little has changed since what was shown before.
+    ///
+    /// # Errors
+    /// The reason why the edit is not possible.
+    pub fn probe_after(
+        &self,
+        edit: &Edit,
+        options: &ViewOptions,
+        before: Option<&Shown>,
+    ) -> Result<Shown, Refusal> {
         let plan = edit.applied(self.plan(), &self.library)?;
+        let known = before.map(Shown::assessment);
         let assessment =
-            Assessment::of(&plan, &self.library).map_err(|p| Refusal(p.to_string()))?;
+            Assessment::after(&plan, &self.library, known).map_err(|p| Refusal(p.to_string()))?;
         Ok(view::show(self, &plan, assessment, options))
     }
 

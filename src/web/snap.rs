@@ -78,8 +78,7 @@ impl Session {
             _ => (true, false, true),
         };
         let others: Vec<&Item> = vehicle
-            .items
-            .iter()
+            .each_item()
             .filter(|i| Some(&i.tag) != question.tag.as_ref() && !i.part.soft)
             .collect();
         let space = zone.and_then(|id| vehicle.zone(id)).map(|z| z.volume);

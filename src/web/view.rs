@@ -174,6 +174,12 @@ pub struct Shown {
 }
 
 impl Shown {
+    /// What was worked out for it.
+    #[must_use]
+    pub const fn assessment(&self) -> &Assessment {
+        &self.assessment
+    }
+
     /// One drawing of it, as SVG text for the page's stage.
     #[must_use]
     pub fn drawing(&self, view: drawing::View) -> String {

@@ -9,9 +9,10 @@ use axlewright_core::drawing::{Owner, Rect, Role, Shape, Style, View, draw, scen
 use axlewright_core::library::Library;
 use axlewright_core::quantity::Units;
 use axlewright_core::report::{frame_mark, marks};
+use axlewright_core::shared::Shared;
 
 /// Boxes of the texts of one layer.
-fn texts(groups: &[axlewright_core::drawing::Group], layer: &str) -> Vec<Rect> {
+fn texts(groups: &[Shared<axlewright_core::drawing::Group>], layer: &str) -> Vec<Rect> {
     let of = groups
         .iter()
         .filter(|g| matches!(g.owner, Owner::Layer(name) if name == layer));
@@ -24,7 +25,7 @@ fn texts(groups: &[axlewright_core::drawing::Group], layer: &str) -> Vec<Rect> {
 }
 
 /// Boxes of the shapes of parts.
-fn parts(groups: &[axlewright_core::drawing::Group]) -> Vec<Rect> {
+fn parts(groups: &[Shared<axlewright_core::drawing::Group>]) -> Vec<Rect> {
     let of = groups
         .iter()
         .filter(|g| matches!(g.owner, Owner::Part { .. }));

@@ -170,7 +170,7 @@ impl ChartScene {
     /// Every text with the box that it takes.
     #[must_use]
     pub fn text_boxes(&self) -> Vec<(String, Rect)> {
-        boxes(&self.groups)
+        boxes(self.groups.iter())
     }
 }
 

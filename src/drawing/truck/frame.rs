@@ -31,7 +31,7 @@ pub fn rail(vehicle: &Vehicle, body: &Body, view: View) -> Option<Group> {
                 );
             });
             group.draw(Role::Dark, |p| {
-                for member in &vehicle.bodies {
+                for member in vehicle.bodies.iter() {
                     if member.kind != BodyKind::Obstacle(ObstacleKind::Crossmember) {
                         continue;
                     }

@@ -110,12 +110,13 @@ impl Edit {
             Self::Mirror { tag } => {
                 let vehicle = bare(plan, library)?;
                 let placed = movable(plan, tag)?;
+                // On the middle line it stays at 0, and not at a 0 with a sign.
                 let at = vehicle.position(&placed.place);
                 let zone = match &placed.place {
                     Place::Zone { id, .. } => Some(other_side(id)),
                     Place::Free { .. } => None,
                 };
-                placed.place = placed_in(&vehicle, zone.as_deref(), [at.x, -at.y, at.z])?;
+                placed.place = placed_in(&vehicle, zone.as_deref(), [at.x, 0.0 - at.y, at.z])?;
             }
             Self::Lock { tag, on } => find_placed(plan, tag)?.locked = *on,
             Self::Fill { tag, share } => {

@@ -38,7 +38,8 @@ impl Planner {
 
     /// The view of the plan as it stands, in words.
     pub fn view(&mut self, choice: JsValue) -> String {
-        let view = self.session.view(&options(choice));
+        let before = self.shown.as_ref();
+        let view = self.session.view_after(&options(choice), before);
         self.show(view)
     }
 
@@ -47,7 +48,8 @@ impl Planner {
         match read_edit(edit) {
             Err(text) => refused(text),
             Ok(edit) => {
-                let view = self.session.probe(&edit, &options(choice));
+                let before = self.shown.as_ref();
+                let view = self.session.probe_after(&edit, &options(choice), before);
                 self.show(view)
             }
         }
@@ -87,10 +89,11 @@ impl Planner {
     /// The view as if this were typed into a field, for sliders on the move.
     pub fn probe_field(&mut self, field: &str, typed: &str, choice: JsValue) -> String {
         let choice = options(choice);
+        let before = self.shown.as_ref();
         let view = self
             .session
             .edit_for(field, typed, choice.units)
-            .and_then(|edit| self.session.probe(&edit, &choice));
+            .and_then(|edit| self.session.probe_after(&edit, &choice, before));
         self.show(view)
     }
 
