@@ -14,7 +14,7 @@ mod crowded;
 
 use answers::EXAMPLES;
 use axlewright_core::assessment::Assessment;
-use axlewright_core::drawing::View;
+use axlewright_core::drawing::{Drawn, View, write_on_stage};
 use axlewright_core::library::Library;
 use axlewright_core::plan::Edit;
 use axlewright_core::quantity::Units;
@@ -106,7 +106,7 @@ fn options(session: &Session, dice: &mut Dice) -> ViewOptions {
 }
 
 /// All that can be read from a view, on the page or off it.
-fn told(shown: &Shown) -> Vec<String> {
+fn told(shown: &Shown, drawn: &[Drawn]) -> Vec<String> {
     let assessment = shown.assessment();
     let mut told = vec![
         serde_json::to_string(&shown.words).unwrap(),
@@ -115,12 +115,14 @@ fn told(shown: &Shown) -> Vec<String> {
         format!("{:?}", assessment.answers.clearances),
         format!("{:?}", assessment.findings),
     ];
-    told.extend(View::ALL.map(|view| shown.drawing(view)));
+    told.extend(drawn.iter().map(write_on_stage));
     told
 }
 
-fn compare(name: &str, run: usize, after: &Shown, anew: &Shown) {
-    for (index, (one, other)) in told(after).iter().zip(told(anew)).enumerate() {
+fn compare(name: &str, run: usize, after: &State, anew: &Shown) {
+    let after = told(&after.shown, &after.drawn);
+    let anew = told(anew, &View::ALL.map(|view| anew.drawn(view, None)));
+    for (index, (one, other)) in after.iter().zip(anew).enumerate() {
         if *one != other {
             let same = one.bytes().zip(other.bytes()).take_while(|(a, b)| a == b);
             let at = same.count();
@@ -137,21 +139,39 @@ fn compare(name: &str, run: usize, after: &Shown, anew: &Shown) {
     }
 }
 
+/// What stands on the page, drawings too; the next one is made after it.
+struct State {
+    shown: Shown,
+    drawn: Vec<Drawn>,
+}
+
+impl State {
+    fn after(shown: Shown, before: Option<&Self>) -> Self {
+        let before = |index: usize| before.and_then(|b| b.drawn.get(index));
+        let views = View::ALL.iter().enumerate();
+        let drawn = views
+            .map(|(index, view)| shown.drawn(*view, before(index)))
+            .collect();
+        Self { shown, drawn }
+    }
+}
+
 /// How many changes could be made.
 fn chain(name: &str, text: &str, seed: u64) -> usize {
     let mut session = Session::new().unwrap();
     session.open(name, text).unwrap();
     let mut dice = Dice(seed);
-    let mut before = session.view(&ViewOptions::default()).unwrap();
+    let mut before = State::after(session.view(&ViewOptions::default()).unwrap(), None);
     let mut made = 0;
     for run in 0..CHANGES {
         let options = options(&session, &mut dice);
         let Some(edit) = change(&session, &mut dice) else {
             continue;
         };
-        let after = session.probe_after(&edit, &options, Some(&before));
+        let after = session.probe_after(&edit, &options, Some(&before.shown));
         match (after, session.probe(&edit, &options)) {
             (Ok(after), Ok(anew)) => {
+                let after = State::after(after, Some(&before));
                 compare(name, run, &after, &anew);
                 made += 1;
                 before = after;
@@ -172,7 +192,8 @@ fn chain(name: &str, text: &str, seed: u64) -> usize {
             _ => {}
         }
         if dice.below(4) == 0 {
-            let after = session.view_after(&options, Some(&before)).unwrap();
+            let after = session.view_after(&options, Some(&before.shown)).unwrap();
+            let after = State::after(after, Some(&before));
             compare(name, run, &after, &session.view(&options).unwrap());
             before = after;
         }
@@ -199,11 +220,14 @@ fn so_it_is_on_a_crowded_truck_and_from_one_plan_to_another() {
     assert!(chain("crowded", &crowded, 7) > CHANGES / 2);
     // Nothing of one plan is taken for the other's.
     let mut session = Session::new().unwrap();
-    let mut before: Option<Shown> = None;
+    let mut before: Option<State> = None;
     for (name, text) in EXAMPLES.into_iter().chain(EXAMPLES.into_iter().rev()) {
         session.open(name, text).unwrap();
         let options = ViewOptions::default();
-        let after = session.view_after(&options, before.as_ref()).unwrap();
+        let after = session
+            .view_after(&options, before.as_ref().map(|b| &b.shown))
+            .unwrap();
+        let after = State::after(after, before.as_ref());
         compare(name, 0, &after, &session.view(&options).unwrap());
         before = Some(after);
     }

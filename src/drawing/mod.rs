@@ -16,6 +16,7 @@ mod chart;
 mod compose;
 mod cover;
 mod dimensions;
+mod drawn;
 mod encode;
 mod eye;
 mod hatch;
@@ -41,6 +42,7 @@ mod zones;
 pub use chart::{
     Axis, Bar, Body, Chart, ChartScene, Line, Panel, Pen, Tint, chart_scene, draw_chart,
 };
+pub use drawn::Drawn;
 pub use hatch::{Hatch, hatch};
 pub use marks::{AngleMark, AxleMark, FrameMark, Marks, Pointer, Severity};
 pub use plane::{At, Path, Rect, Step};
@@ -48,6 +50,7 @@ pub use scene::{Anchor, Group, Owner, Page, Role, Scene, Shape, Sight, Text, Tex
 pub use shafts::shafts;
 
 use crate::quantity::Units;
+use crate::shared::Shared;
 use crate::vehicle::Vehicle;
 
 /// From where the truck is seen.
@@ -141,21 +144,29 @@ impl Default for Style {
     }
 }
 
-/// What a page needs once, for all views that [`draw_on_stage`] draws: rules and hatches, as markup.
+/// What a page needs once, for all views on its stage: rules and hatches, as markup.
 #[must_use]
 pub fn stage_pens() -> String {
     svg::stage_pens(compose::STAGE_UNIT)
 }
 
-/// Draws one view of the truck for the page's stage, with the pens of [`stage_pens`]; nothing for
-/// [`View::Turn`], which is followed only when somebody asks for it.
+/// Draws one view of the truck for the page's stage ([`View::Turn`] as a plan without its turn, which
+/// is followed only when somebody asks for it); what looks alike is taken from the drawing before.
 #[must_use]
-pub fn draw_on_stage(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style) -> String {
-    if view == View::Turn {
-        return String::new();
-    }
-    let unit = compose::STAGE_UNIT;
-    svg::write_on_stage(&compose::compose(vehicle, marks, view, style, unit))
+pub fn stage(
+    vehicle: &Shared<Vehicle>,
+    marks: &Marks,
+    view: View,
+    style: &Style,
+    before: Option<&Drawn>,
+) -> Drawn {
+    compose::stage(vehicle, marks, view, style, before)
+}
+
+/// The drawing as SVG text for the page's stage, with the pens of [`stage_pens`].
+#[must_use]
+pub fn write_on_stage(drawn: &Drawn) -> String {
+    svg::write_on_stage(&drawn.scene)
 }
 
 /// Draws one view as SVG text.
