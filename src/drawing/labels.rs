@@ -37,8 +37,16 @@ struct Step {
     asked: Asked,
     /// Box that is taken or avoided since; nothing where a label found no room.
     spot: Option<Spot>,
-    /// Box around everything that was looked at.
-    looked_at: Option<Rect>,
+    looked_at: LookedAt,
+}
+
+/// Boxes around everything that was looked at.
+#[derive(Clone, Copy, Debug, Default)]
+struct LookedAt {
+    /// Spots that had to be free.
+    hard: Option<Rect>,
+    /// Spots that should rather cover no part.
+    soft: Option<Rect>,
 }
 
 #[derive(Clone, Debug, PartialEq)]
@@ -52,7 +60,8 @@ enum Asked {
 #[derive(Clone, Debug, Default)]
 struct Before<'a> {
     rest: &'a [Step],
-    changed: Vec<Rect>,
+    hard: Vec<Rect>,
+    soft: Vec<Rect>,
 }
 
 impl<'a> Before<'a> {
@@ -61,19 +70,27 @@ impl<'a> Before<'a> {
         let at = self.rest.iter().position(|step| step.asked == *asked)?;
         let (gone, rest) = self.rest.split_at(at);
         for step in gone {
-            self.changes(step.spot);
+            self.changes(&step.asked, step.spot);
         }
         let (found, rest) = rest.split_first()?;
         self.rest = rest;
         Some(found)
     }
 
-    fn changes(&mut self, spot: Option<Spot>) {
-        self.changed.extend(spot.map(|spot| spot.rect));
+    fn changes(&mut self, asked: &Asked, spot: Option<Spot>) {
+        let list = match asked {
+            Asked::Avoid(_) => &mut self.soft,
+            Asked::Take(_) | Asked::Place(..) => &mut self.hard,
+        };
+        list.extend(spot.map(|spot| spot.rect));
     }
 
-    fn touches(&self, looked_at: &Rect) -> bool {
-        self.changed.iter().any(|rect| rect.overlaps(looked_at))
+    /// True when nothing differs where this search looked.
+    fn holds(&self, step: &Step) -> bool {
+        let free = |changed: &[Rect], at: Option<Rect>| {
+            at.is_none_or(|at| changed.iter().all(|rect| !rect.overlaps(&at)))
+        };
+        free(&self.hard, step.looked_at.hard) && free(&self.soft, step.looked_at.soft)
     }
 }
 
@@ -151,7 +168,7 @@ impl<'a> Labels<'a> {
                     Some(before) if before.room == room => &before.steps,
                     _ => &[],
                 },
-                changed: Vec::new(),
+                ..Before::default()
             },
         }
     }
@@ -185,12 +202,12 @@ impl<'a> Labels<'a> {
             leader: false,
         });
         if self.before.step(&asked).is_none() {
-            self.before.changes(spot);
+            self.before.changes(&asked, spot);
         }
         self.record.steps.push(Step {
             asked,
             spot,
-            looked_at: None,
+            looked_at: LookedAt::default(),
         });
     }
 
@@ -204,19 +221,19 @@ impl<'a> Labels<'a> {
     pub fn place(&mut self, part: &Rect, width: f64, height: f64, inside: bool) -> Option<Spot> {
         let asked = Asked::Place(*part, [width, height], inside);
         let known = self.before.step(&asked);
-        let holds = known.filter(|step| !step.looked_at.is_some_and(|at| self.before.touches(&at)));
+        let holds = known.filter(|step| self.before.holds(step));
         let (spot, looked_at) = match holds {
             Some(step) => (step.spot, step.looked_at),
             None => {
-                let mut looked_at = None;
+                let mut looked_at = LookedAt::default();
                 let found = self
                     .inside(part, width, height, inside, &mut looked_at)
                     .or_else(|| self.beside(part, width, height, &mut looked_at));
                 if let Some(known) = known.filter(|step| step.spot != found) {
-                    self.before.changes(known.spot);
+                    self.before.changes(&asked, known.spot);
                 }
                 if known.is_none_or(|step| step.spot != found) {
-                    self.before.changes(found);
+                    self.before.changes(&asked, found);
                 }
                 (found, looked_at)
             }
@@ -235,15 +252,16 @@ impl<'a> Labels<'a> {
         part: &Rect,
         width: f64,
         height: f64,
-        looked_at: &mut Option<Rect>,
+        looked_at: &mut LookedAt,
     ) -> Option<Spot> {
         let gap = height * 0.5;
         let (mut second, mut reach) = (None, FEW);
         for candidate in around(part, width, height, gap) {
-            look(looked_at, &candidate);
+            look(&mut looked_at.hard, &candidate);
             if !self.is_free(&candidate) {
                 continue;
             }
+            look(&mut looked_at.soft, &candidate);
             let spot = Spot {
                 rect: candidate,
                 leader: true,
@@ -267,7 +285,7 @@ impl<'a> Labels<'a> {
         width: f64,
         height: f64,
         wanted: bool,
-        looked_at: &mut Option<Rect>,
+        looked_at: &mut LookedAt,
     ) -> Option<Spot> {
         let pad = height * 0.2;
         if !wanted || part.width() < width + pad || part.height() < height + pad {
@@ -299,7 +317,7 @@ impl<'a> Labels<'a> {
         tries.insert(if tall { 8 } else { 0 }, middle);
         let boxes = tries.into_iter().map(|c| Rect::about(c, width, height));
         let free = boxes.filter(|r| {
-            look(looked_at, r);
+            look(&mut looked_at.hard, r);
             self.is_free(r)
         });
         free.map(|rect| Spot {
