@@ -123,13 +123,15 @@ fn stages(c: &mut Criterion) {
         group.bench_function("clearances", |b| b.iter(|| clearances(black_box(&vehicle))));
         let stand = &assessment.answers.loads;
         group.bench_function("frame", |b| b.iter(|| frame_of(black_box(&vehicle), stand)));
-        group.bench_function("mounts", |b| b.iter(|| mount_forces(black_box(&vehicle))));
+        group.bench_function("mounts", |b| {
+            b.iter(|| mount_forces(black_box(&vehicle), None))
+        });
         group.bench_function("limits", |b| b.iter(|| group_limits(black_box(&vehicle))));
         group.bench_function("answers", |b| {
             b.iter(|| Answers::of(black_box(vehicle.clone())))
         });
         group.bench_function("findings", |b| {
-            b.iter(|| findings::all(black_box(&assessment.answers)))
+            b.iter(|| findings::all(black_box(&assessment.answers), None))
         });
         for view in View::ALL {
             let draw = || draw(black_box(&vehicle), &marks, view, &style);

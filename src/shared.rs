@@ -69,6 +69,30 @@ impl<T: Clone> DerefMut for Shared<T> {
     }
 }
 
+/// A list from before, walked along beside the same list of now: of what came, went or stayed in the same
+/// order, each is found where the last one was left.
+#[derive(Clone, Debug)]
+pub struct Along<'a, T> {
+    rest: &'a [T],
+}
+
+impl<'a, T> Along<'a, T> {
+    /// From the first on.
+    #[must_use]
+    pub const fn new(list: &'a [T]) -> Self {
+        Self { rest: list }
+    }
+
+    /// The next one that is wanted, and what was passed over to reach it; without one nothing is passed.
+    pub fn next(&mut self, wanted: impl Fn(&T) -> bool) -> Option<(&'a T, &'a [T])> {
+        let at = self.rest.iter().position(wanted)?;
+        let (passed, rest) = self.rest.split_at(at);
+        let (found, rest) = rest.split_first()?;
+        self.rest = rest;
+        Some((found, passed))
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::Shared;

@@ -46,7 +46,10 @@ fn carry(plan: &mut Plan, kg: f64) {
 
 fn of_check<'a>(assessment: &'a Assessment, check: &str) -> Vec<&'a Finding> {
     let findings = assessment.findings.iter();
-    findings.filter(|f| f.check == check).collect()
+    findings
+        .map(AsRef::as_ref)
+        .filter(|f: &&Finding| f.check == check)
+        .collect()
 }
 
 const SHORT: &str = "wrong/gullwharf-short-bridge.json";

@@ -59,11 +59,11 @@ fn coupled(wheelbase_mm: f64, ahead_mm: f64, to_axle_mm: f64, width_mm: f64) -> 
 }
 
 fn answers(vehicle: &Vehicle) -> Manoeuvre {
-    manoeuvre(vehicle)
+    manoeuvre(vehicle, None)
 }
 
 fn lock(vehicle: &Vehicle) -> Turning {
-    manoeuvre(vehicle).turning.unwrap()
+    manoeuvre(vehicle, None).turning.unwrap()
 }
 
 /// The turn in which this measure of it comes out at `wanted`, by halving the outer radius.

@@ -76,7 +76,7 @@ pub struct Answers {
     /// Shear and bending of the rails, or what is missing for it.
     pub frame: Result<Frame, String>,
     /// What parts ask of their mounts.
-    pub mounts: Vec<MountForces>,
+    pub mounts: Vec<Shared<MountForces>>,
 }
 
 /// Answers and what follows from them.
@@ -85,7 +85,7 @@ pub struct Assessment {
     /// Answers.
     pub answers: Answers,
     /// Findings, worst first.
-    pub findings: Vec<Finding>,
+    pub findings: Vec<Shared<Finding>>,
 }
 
 impl Answers {
@@ -104,7 +104,8 @@ impl Answers {
         }
         let loads = loads(&vehicle);
         let clearances = clearances(&vehicle);
-        let manoeuvre = manoeuvre(&vehicle);
+        let known = before.map(|b| (&*b.vehicle, &b.manoeuvre));
+        let manoeuvre = manoeuvre(&vehicle, known);
         let balance = balance(&vehicle, &loads);
         let driveline = driveline(&vehicle);
         let limits = group_limits(&vehicle);
@@ -114,7 +115,8 @@ impl Answers {
         let fifth_wheel = fifth_wheel_range(&vehicle, bounds.as_ref());
         let trailer_axles = axle_holes(&vehicle, bounds.as_ref());
         let frame = frame_of(&vehicle, &loads);
-        let mounts = mount_forces(&vehicle);
+        let known = before.map(|b| (&*b.vehicle, &*b.mounts));
+        let mounts = mount_forces(&vehicle, known);
         Self {
             vehicle: vehicle.into(),
             loads,
@@ -168,7 +170,8 @@ impl Assessment {
     ) -> Result<Self, Box<Problem>> {
         let vehicle = Vehicle::resolve(plan, library)?;
         let answers = Answers::after(vehicle, before.map(|b| &b.answers));
-        let findings = findings::all(&answers);
+        let known = before.map(|b| (&b.answers, &*b.findings));
+        let findings = findings::all(&answers, known);
         Ok(Self { answers, findings })
     }
 

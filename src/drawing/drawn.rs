@@ -84,7 +84,7 @@ impl Drawn {
 
     /// The part at this index, where it is the same item at the same index.
     pub(super) fn part(&self, now: &Vehicle, index: usize) -> Option<&PartDrawn> {
-        let same = self.of.items.get(index)?.is(now.items.get(index)?);
-        self.made.parts.get(index)?.as_ref().filter(|_| same)
+        let part = self.made.parts.get(index)?.as_ref();
+        part.filter(|_| now.keeps_item(index, &self.of))
     }
 }

@@ -9,6 +9,7 @@
 //! that came, went or changed since touches any of the spots that the search looked at.
 
 use super::plane::{At, Rect, at};
+use crate::shared::Along;
 
 /// What is taken already, in square cells.
 #[derive(Clone, Debug)]
@@ -56,10 +57,10 @@ enum Asked {
     Place(Rect, [f64; 2], bool),
 }
 
-/// What was asked before, as far as it is passed by, and what differs from it up to here.
-#[derive(Clone, Debug, Default)]
+/// What was asked before, and what differs from it up to here.
+#[derive(Clone, Debug)]
 struct Before<'a> {
-    rest: &'a [Step],
+    steps: Along<'a, Step>,
     hard: Vec<Rect>,
     soft: Vec<Rect>,
 }
@@ -67,13 +68,10 @@ struct Before<'a> {
 impl<'a> Before<'a> {
     /// The step in which the same was asked; all before it that nobody asks for now is gone.
     fn step(&mut self, asked: &Asked) -> Option<&'a Step> {
-        let at = self.rest.iter().position(|step| step.asked == *asked)?;
-        let (gone, rest) = self.rest.split_at(at);
+        let (found, gone) = self.steps.next(|step| step.asked == *asked)?;
         for step in gone {
             self.changes(&step.asked, step.spot);
         }
-        let (found, rest) = rest.split_first()?;
-        self.rest = rest;
         Some(found)
     }
 
@@ -164,11 +162,12 @@ impl<'a> Labels<'a> {
                 steps: Vec::with_capacity(256),
             },
             before: Before {
-                rest: match before {
+                steps: Along::new(match before {
                     Some(before) if before.room == room => &before.steps,
                     _ => &[],
-                },
-                ..Before::default()
+                }),
+                hard: Vec::new(),
+                soft: Vec::new(),
             },
         }
     }

@@ -5,6 +5,7 @@ use crate::geometry::Point;
 use crate::quantity::{Measure, Units};
 use crate::source::Source;
 use serde::Serialize;
+use std::borrow::Cow;
 
 /// How bad, worst first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -182,13 +183,13 @@ pub struct Finding {
     /// Where the drawing points.
     pub pointer: Option<Pointer>,
     /// What was taken for granted.
-    pub assumptions: Vec<String>,
+    pub assumptions: Vec<Cow<'static, str>>,
 }
 
 impl Finding {
     /// Whether this is the one with that key: the check's id and the subject, with a space between.
     #[must_use]
-    pub fn is(&self, key: &str) -> bool {
+    pub fn has_key(&self, key: &str) -> bool {
         let subject = key.strip_prefix(self.check);
         subject.and_then(|rest| rest.strip_prefix(' ')) == Some(&self.subject)
     }

@@ -2,6 +2,7 @@
 //!
 //! One file for each check, one list. A finding does no arithmetic beyond its margin.
 
+mod again;
 mod checks;
 mod finding;
 mod journey;
@@ -14,6 +15,8 @@ pub use phrase::Phrase;
 
 use crate::assessment::{Answers, Journey};
 use crate::numeric::sort_by;
+use crate::shared::{Along, Shared};
+use std::borrow::Cow;
 
 /// A check: its header is its manual. What it looks at is the assessment of a plan, or of a drive.
 #[derive(Debug)]
@@ -50,8 +53,8 @@ impl Report {
     pub fn add(&mut self, mut finding: Finding) {
         finding.check = self.id;
         finding.title = self.title;
-        let of_check = self.assumes.iter().map(|a| (*a).to_owned());
-        finding.assumptions.splice(0..0, of_check);
+        let of_check = self.assumes.iter().map(|a| Cow::Borrowed(*a));
+        finding.assumptions = of_check.chain(finding.assumptions).collect();
         self.findings.push(finding);
     }
 
@@ -68,21 +71,41 @@ impl Report {
     }
 }
 
-/// Runs every check; findings come worst first, then in the order of the list.
+/// Runs every check; findings come worst first, then in the order of the list. What is said as it was
+/// said before is the same finding.
 #[must_use]
-pub fn all(answers: &Answers) -> Vec<Finding> {
-    run(CHECKS, answers)
+pub fn all(
+    answers: &Answers,
+    before: Option<(&Answers, &[Shared<Finding>])>,
+) -> Vec<Shared<Finding>> {
+    let found = run(CHECKS, answers, &|check| {
+        let (old, known) = before?;
+        again::holds(check, answers, old).then(|| {
+            let of_check = known.iter().filter(|f| f.check == check.id);
+            of_check.cloned().collect()
+        })
+    });
+    let known = before.map_or(&[][..], |(_, known)| known);
+    settled(found, known)
 }
 
 /// Runs every check of a drive; in the same order.
 #[must_use]
-pub fn of_journey(journey: &Journey) -> Vec<Finding> {
-    run(JOURNEY_CHECKS, journey)
+pub fn of_journey(journey: &Journey) -> Vec<Shared<Finding>> {
+    run(JOURNEY_CHECKS, journey, &|_| None)
 }
 
-fn run<About>(checks: &[&'static Check<About>], about: &About) -> Vec<Finding> {
-    let mut findings = Vec::new();
+fn run<About>(
+    checks: &[&'static Check<About>],
+    about: &About,
+    again: &dyn Fn(&'static Check<About>) -> Option<Vec<Shared<Finding>>>,
+) -> Vec<Shared<Finding>> {
+    let mut findings: Vec<Shared<Finding>> = Vec::new();
     for check in checks {
+        if let Some(known) = again(check) {
+            findings.extend(known);
+            continue;
+        }
         let mut report = Report {
             id: check.id,
             title: check.title,
@@ -90,7 +113,7 @@ fn run<About>(checks: &[&'static Check<About>], about: &About) -> Vec<Finding> {
             findings: Vec::new(),
         };
         (check.run)(about, &mut report);
-        findings.extend(report.findings);
+        findings.extend(report.findings.into_iter().map(Shared::from));
     }
     // A stable sort: equal ones keep the order of the list.
     sort_by(&mut findings, |a, b| {
@@ -99,6 +122,18 @@ fn run<About>(checks: &[&'static Check<About>], about: &About) -> Vec<Finding> {
             .then(a.badness().total_cmp(&b.badness()))
     });
     findings
+}
+
+/// Findings that are equal to those of before are the same.
+fn settled(mut found: Vec<Shared<Finding>>, known: &[Shared<Finding>]) -> Vec<Shared<Finding>> {
+    let mut known = Along::new(known);
+    for finding in &mut found {
+        let then = known.next(|f| f.check == finding.check && f.subject == finding.subject);
+        if let Some((then, _)) = then {
+            finding.settle(then);
+        }
+    }
+    found
 }
 
 /// A check by its id.

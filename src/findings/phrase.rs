@@ -2,10 +2,11 @@
 
 use super::Amount;
 use crate::quantity::{Measure, Units};
+use std::borrow::Cow;
 
 #[derive(Clone, Debug, PartialEq)]
 enum Piece {
-    Text(String),
+    Text(Cow<'static, str>),
     Amount(Measure, f64),
 }
 
@@ -22,7 +23,7 @@ impl Phrase {
 
     /// Adds words.
     #[must_use]
-    pub fn text(mut self, words: impl Into<String>) -> Self {
+    pub fn text(mut self, words: impl Into<Cow<'static, str>>) -> Self {
         self.0.push(Piece::Text(words.into()));
         self
     }

@@ -2,6 +2,7 @@
 
 use crate::part::Fuel;
 use crate::quantity::N_PER_KG;
+use crate::shared::{Along, Shared};
 use crate::source::{Basis, Source};
 use crate::vehicle::{Item, Vehicle};
 
@@ -65,14 +66,37 @@ impl MountForces {
     }
 }
 
-/// Forces on the mounts of every rigid part that hangs on the frame.
+/// Forces on the mounts of every rigid part that hangs on the frame; those of parts that are the same
+/// as before are taken from there.
 #[must_use]
-pub fn mount_forces(vehicle: &Vehicle) -> Vec<MountForces> {
-    let held = |item: &&Item| {
-        !item.part.soft && item.unsprung_axle.is_none() && item.joined_axle.is_none()
-    };
-    let items = vehicle.each_item().filter(held);
-    items.map(|item| of_item(vehicle, item)).collect()
+pub fn mount_forces(
+    vehicle: &Vehicle,
+    before: Option<(&Vehicle, &[Shared<MountForces>])>,
+) -> Vec<Shared<MountForces>> {
+    let alike =
+        |(old, _): &(&Vehicle, _)| vehicle.chassis.is(&old.chassis) && vehicle.frame == old.frame;
+    let before = before.filter(alike);
+    let mut known = Along::new(before.map_or(&[], |(_, known)| known));
+    let mut found = Vec::with_capacity(vehicle.items.len());
+    for (index, item) in vehicle.items.iter().enumerate() {
+        if item.part.soft || item.unsprung_axle.is_some() || item.joined_axle.is_some() {
+            continue;
+        }
+        let then = known.next(|forces| forces.tag == item.tag);
+        let stays = before.is_some_and(|(old, _)| vehicle.keeps_item(index, old));
+        found.push(match then {
+            Some((then, _)) if stays => then.clone(),
+            _ => {
+                let mut now = Shared::from(of_item(vehicle, item));
+                // Where a part hangs does not matter.
+                if let Some((then, _)) = then {
+                    now.settle(then);
+                }
+                now
+            }
+        });
+    }
+    found
 }
 
 fn of_item(vehicle: &Vehicle, item: &Item) -> MountForces {

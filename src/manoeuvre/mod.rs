@@ -51,9 +51,9 @@ pub struct Manoeuvre {
     pub ramp: Option<Result<Vec<OnRamp>, String>>,
 }
 
-/// Works it out.
+/// Works it out; what is known from before and stays is taken from there.
 #[must_use]
-pub fn manoeuvre(vehicle: &Vehicle) -> Manoeuvre {
+pub fn manoeuvre(vehicle: &Vehicle, before: Option<(&Vehicle, &Manoeuvre)>) -> Manoeuvre {
     let turning = turning::at_lock(vehicle);
     let stated = turning::stated(vehicle, &turning);
     let under = underside::points(vehicle);
@@ -63,6 +63,6 @@ pub fn manoeuvre(vehicle: &Vehicle) -> Manoeuvre {
         turning,
         angles: angles::angles(vehicle, &under),
         bump: bump::over(vehicle, &under),
-        ramp: ramp::ramp(vehicle),
+        ramp: ramp::ramp(vehicle, before.map(|(old, known)| (old, &known.ramp))),
     }
 }

@@ -38,6 +38,14 @@ pub struct OnRamp {
     pub on_tractor: Point,
     /// Closest point on the trailer.
     pub on_trailer: Point,
+    thing: Thing,
+}
+
+/// Whose it is, in the order in which things are looked at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Thing {
+    Item(usize),
+    Body(usize),
 }
 
 /// What is farther than this is not listed, mm.
@@ -45,25 +53,52 @@ const REACH_MM: f64 = 150.0;
 /// Depth of the landing legs along the trailer, mm; only their front matters here.
 const LEG_MM: f64 = 150.0;
 
+type Answer = Option<Result<Vec<OnRamp>, String>>;
+
 /// Works it out for the plan's ramp; `None` for a truck that pulls no trailer.
-pub(super) fn ramp(vehicle: &Vehicle) -> Option<Result<Vec<OnRamp>, String>> {
+pub(super) fn ramp(vehicle: &Vehicle, before: Option<(&Vehicle, &Answer)>) -> Answer {
     vehicle.chassis.fifth_wheel.as_ref()?;
     let Some(coupled) = &vehicle.trailer else {
         return Some(Err("no trailer is coupled".to_owned()));
     };
-    let percent = vehicle.moving.ramp_percent.unwrap_or(Moving::RAMP_PERCENT);
-    Some(Ok(on_ramp(vehicle, coupled, percent)))
+    let percent = |of: &Vehicle| of.moving.ramp_percent.unwrap_or(Moving::RAMP_PERCENT);
+    let known = before.and_then(|(old, answer)| {
+        let alike = vehicle.stands_on(old) && percent(vehicle) == percent(old);
+        let known = answer.as_ref()?.as_ref().ok()?;
+        alike.then_some((old, &**known))
+    });
+    Some(Ok(measured(vehicle, coupled, percent(vehicle), known)))
 }
 
 /// Everything that a trailer pitched by this grade comes near, nearest first of each pitch.
 #[must_use]
 pub fn on_ramp(vehicle: &Vehicle, coupled: &Coupled, percent: f64) -> Vec<OnRamp> {
-    let mut found = Vec::new();
+    measured(vehicle, coupled, percent, None)
+}
+
+/// The same; what is known of items that stay where they are and of the chassis is not measured again.
+fn measured(
+    vehicle: &Vehicle,
+    coupled: &Coupled,
+    percent: f64,
+    known: Option<(&Vehicle, &[OnRamp])>,
+) -> Vec<OnRamp> {
+    let stays = |thing: Thing| {
+        known.is_some_and(|(old, _)| match thing {
+            Thing::Item(index) => vehicle.keeps_item(index, old),
+            Thing::Body(_) => true,
+        })
+    };
+    let of_before = known.into_iter().flat_map(|(_, found)| found);
+    let mut found: Vec<OnRamp> = of_before
+        .filter(|near| stays(near.thing))
+        .cloned()
+        .collect();
     let angle = pitch_rad(vehicle, coupled, percent / 100.0);
     for (pitch, sign) in [(Pitch::Dip, 1.0), (Pitch::Crest, -1.0)] {
         let bodies = pitched(coupled, sign * angle);
         let around = bodies.map(|(name, solid)| (name, solid.aabb().inflated(REACH_MM), [solid]));
-        let mut see = |tag: &str, name: &str, solids: &[Solid], bounds: &Aabb| {
+        let mut see = |thing: Thing, tag: &str, name: &str, solids: &[Solid], bounds: &Aabb| {
             for (near, room, solid) in &around {
                 if !room.overlaps(bounds) {
                     continue;
@@ -77,23 +112,30 @@ pub fn on_ramp(vehicle: &Vehicle, coupled: &Coupled, percent: f64) -> Vec<OnRamp
                         distance_mm: s.distance_mm,
                         on_tractor: s.on_first,
                         on_trailer: s.on_second,
+                        thing,
                     });
                 }
             }
         };
-        for item in vehicle.items.iter().filter(|i| !i.part.soft) {
-            see(&item.tag, &item.tag, &item.solids, &item.bounds);
+        for (index, item) in vehicle.items.iter().enumerate() {
+            let thing = Thing::Item(index);
+            if !item.part.soft && !stays(thing) {
+                see(thing, &item.tag, &item.tag, &item.solids, &item.bounds);
+            }
         }
-        for body in vehicle.bodies.iter() {
+        for (index, body) in vehicle.bodies.iter().enumerate() {
+            let thing = Thing::Body(index);
             // The fifth wheel carries the trailer and pitches with it.
-            if body.kind != BodyKind::Obstacle(ObstacleKind::FifthWheel) {
-                see("", &body.name, &body.solids, &body.bounds());
+            let carries = body.kind == BodyKind::Obstacle(ObstacleKind::FifthWheel);
+            if !carries && !stays(thing) {
+                see(thing, "", &body.name, &body.solids, &body.bounds());
             }
         }
     }
     sort_by(&mut found, |a, b| {
         let order = a.pitch.cmp(&b.pitch);
-        order.then(a.distance_mm.total_cmp(&b.distance_mm))
+        let order = order.then(a.distance_mm.total_cmp(&b.distance_mm));
+        order.then(a.thing.cmp(&b.thing))
     });
     found
 }

@@ -121,7 +121,7 @@ pub(super) fn row(answers: &Answers) -> FrameRow {
             of_peak: s.of_peak,
             factor: s.factor,
         }),
-        mounts: answers.mounts.iter().map(mount).collect(),
+        mounts: answers.mounts.iter().map(|m| mount(m)).collect(),
     }
 }
 

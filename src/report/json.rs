@@ -8,6 +8,7 @@ use crate::findings::{Amount, Finding, Severity};
 use crate::loads::{Case, CaseLoads};
 use crate::quantity::{Measure, Units};
 use serde::Serialize;
+use std::borrow::Cow;
 
 /// An evaluation of one plan.
 #[derive(Debug, Serialize)]
@@ -142,7 +143,7 @@ pub struct FindingRow {
     /// Parts, axles, groups concerned.
     pub about: Vec<String>,
     /// What was taken for granted.
-    pub assumptions: Vec<String>,
+    pub assumptions: Vec<Cow<'static, str>>,
 }
 
 /// What a reader must know beside the figures.

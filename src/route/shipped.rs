@@ -50,7 +50,7 @@ pub fn shipped(id: &str) -> Result<Route, Problems> {
         route.source = source;
         route
     };
-    let standard = |document: &str| Source::new(Basis::Standard, document);
+    let standard = |document: &'static str| Source::new(Basis::Standard, document);
     let ours = || Source::new(Basis::Estimate, "invented route of our own scenario");
     let cruise = |speed_mps: f64| {
         let route = from_csv(

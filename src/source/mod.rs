@@ -16,6 +16,7 @@ pub use problem::{Problem, Problems};
 pub use read::{from_value, json_value};
 
 use serde::{Deserialize, Serialize};
+use std::borrow::Cow;
 
 /// How well a number is known, strongest first: the order of the variants is the order of trust.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -57,13 +58,13 @@ pub struct Source {
     /// How well the number is known.
     pub basis: Basis,
     /// Document and section, or one sentence on where the number comes from.
-    pub document: String,
+    pub document: Cow<'static, str>,
 }
 
 impl Source {
     /// Makes a source from a basis and a document.
     #[must_use]
-    pub fn new(basis: Basis, document: impl Into<String>) -> Self {
+    pub fn new(basis: Basis, document: impl Into<Cow<'static, str>>) -> Self {
         Self {
             basis,
             document: document.into(),

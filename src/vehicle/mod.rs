@@ -23,7 +23,7 @@ use crate::chassis::{Axle, Chassis, Zone};
 use crate::geometry::Point;
 use crate::law::Regime;
 use crate::plan::{Duty, FrameChoice, Loads, Moving};
-use crate::shared::Shared;
+use crate::shared::{Along, Shared};
 use crate::source::Problem;
 
 /// A plan resolved against a library.
@@ -102,14 +102,19 @@ impl Vehicle {
             now.settle(then);
         }
         // A part that was added or taken off moves the places of those behind it in the plan.
-        let mut then = before.items.iter();
+        let mut then = Along::new(&before.items);
         for item in &mut self.items {
-            let rest = then.as_slice();
-            if let Some(at) = rest.iter().position(|old| old.tag == item.tag) {
-                item.settle(&rest[at]);
-                then = rest[at + 1..].iter();
+            if let Some((old, _)) = then.next(|old| old.tag == item.tag) {
+                item.settle(old);
             }
         }
+    }
+
+    /// True when the item at this index is the same as the one there before.
+    #[must_use]
+    pub fn keeps_item(&self, index: usize, before: &Self) -> bool {
+        let pair = self.items.get(index).zip(before.items.get(index));
+        pair.is_some_and(|(now, then)| now.is(then))
     }
 
     /// True when everything but the parts is the same as it was before (see [`Vehicle::settle`]):

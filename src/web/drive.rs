@@ -12,6 +12,7 @@ use crate::plan::{Plan, Refusal};
 use crate::quantity::{Measure, Units};
 use crate::report::{self, Page, PageChoice};
 use crate::route::{Route, SHIPPED, USUAL, USUAL_MPS, from_csv, from_gpx, shipped};
+use crate::shared::Shared;
 use crate::source::Problems;
 use crate::vehicle::Vehicle;
 use serde::{Deserialize, Serialize};
@@ -93,7 +94,7 @@ pub struct Driven {
     plan: Plan,
     id: String,
     journey: Journey,
-    found: Vec<Finding>,
+    found: Vec<Shared<Finding>>,
     ranges: Option<Vec<RangeAt>>,
     sizes: Option<Sizes>,
 }

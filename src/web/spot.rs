@@ -299,7 +299,7 @@ mod tests {
         };
         session.apply(&edit).unwrap();
         let assessment = Assessment::of(session.plan(), session.library()).unwrap();
-        let bad = |f: &&crate::findings::Finding| {
+        let bad = |f: &&crate::shared::Shared<crate::findings::Finding>| {
             f.severity == Severity::Fails && f.tags.iter().any(|tag| tag == "NEW")
         };
         assert_eq!(assessment.findings.iter().find(bad), None);

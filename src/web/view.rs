@@ -14,6 +14,7 @@ use crate::report::{self, Caution, PageChoice};
 use crate::source::Problem;
 use crate::vehicle::Vehicle;
 use serde::{Deserialize, Serialize};
+use std::borrow::Cow;
 
 /// What is drawn beside the truck.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
@@ -88,7 +89,7 @@ pub(super) struct Said {
     measured: String,
     limit: String,
     source: String,
-    assumptions: Vec<String>,
+    assumptions: Vec<Cow<'static, str>>,
 }
 
 /// A part on the truck. Only the part that a reader looks at has its fields: they are most of the
@@ -202,7 +203,7 @@ pub(super) fn show(
     options: &ViewOptions,
 ) -> Shown {
     let wanted = options.finding.as_deref();
-    let chosen = wanted.and_then(|key| assessment.findings.iter().position(|f| f.is(key)));
+    let chosen = wanted.and_then(|key| assessment.findings.iter().position(|f| f.has_key(key)));
     let mut marks = report::marks(&assessment, options.units, chosen);
     let frame = options.show.frame;
     marks.frame = frame.then(|| report::frame_mark(&assessment, options.units));

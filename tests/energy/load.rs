@@ -5,6 +5,7 @@ use axlewright_core::findings::{Finding, Severity, of_journey};
 use axlewright_core::library::Library;
 use axlewright_core::plan::Plan;
 use axlewright_core::route::{Course, Route, Stop, Target};
+use axlewright_core::shared::Shared;
 
 fn plan(name: &str) -> Plan {
     let text = std::fs::read_to_string(format!("examples/{name}.json")).unwrap();
@@ -34,7 +35,7 @@ fn drive(plan: &Plan, loads_kg: &[f64]) -> Journey {
     Journey::of(assessment.answers, &road(loads_kg), &mut |_| true).unwrap()
 }
 
-fn of_load(journey: &Journey) -> Option<Finding> {
+fn of_load(journey: &Journey) -> Option<Shared<Finding>> {
     let mut found = of_journey(journey).into_iter();
     found.find(|f| f.check == "load-on-the-way")
 }

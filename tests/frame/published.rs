@@ -276,7 +276,7 @@ fn mounts_of_gas_containers() {
         put(&mut plan, tank, [2_000.0, 700.0, 600.0]);
         // Half empty or not: the mounts hold it full.
         plan.placed[0].fill = Some(0.5);
-        let forces = mount_forces(&resolve(&plan));
+        let forces = mount_forces(&resolve(&plan), None);
         assert_eq!(forces[0].g[1..], [row.along_g, row.across_g], "{}", row.id);
         close(forces[0].force_n[1], row.along_n, 0.001 * row.along_n);
         close(forces[0].force_n[2], row.across_n, 0.001 * row.across_n);

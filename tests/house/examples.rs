@@ -6,6 +6,7 @@ use axlewright_core::findings::{CHECKS, Finding, JOURNEY_CHECKS, Severity};
 use axlewright_core::library::Library;
 use axlewright_core::plan::Plan;
 use axlewright_core::route::shipped;
+use axlewright_core::shared::Shared;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Checks that caution and never fail, or fail in no example, each with its reason.
@@ -50,8 +51,8 @@ const ROADS: [&str; 3] = ["harbour-shuttle", "valley-run", "hill-climb"];
 /// What is found in one example: on the plan itself, and on its road or on all of them.
 struct Found {
     name: String,
-    of_plan: Vec<Finding>,
-    of_drive: Vec<Finding>,
+    of_plan: Vec<Shared<Finding>>,
+    of_drive: Vec<Shared<Finding>>,
 }
 
 impl Found {

@@ -93,7 +93,7 @@ fn a_whole_weight_is_near_its_limit_by_the_same_rule() {
             sigma_kg.powi(2) < 2.0 * each + 1.0,
             "{name}: {sigma_kg} of {each}"
         );
-        let own = |f: &&axlewright_core::findings::Finding| {
+        let own = |f: &&axlewright_core::shared::Shared<axlewright_core::findings::Finding>| {
             ["gvwr", "gcwr", "road-gross"].contains(&f.check)
         };
         for finding in assessment.findings.iter().filter(own) {

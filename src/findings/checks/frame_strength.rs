@@ -6,6 +6,7 @@ use crate::frame::{Frame, SIDES, Worst};
 use crate::geometry::Point;
 use crate::quantity::Measure;
 use crate::source::{Basis, Source};
+use std::borrow::Cow;
 
 /// Header of the check.
 pub static CHECK: Check = Check {
@@ -112,12 +113,13 @@ fn sentence(frame: &Frame, worst: &Worst) -> Phrase {
     }
 }
 
-fn at_the_axle(frame: &Frame) -> Vec<String> {
+fn at_the_axle(frame: &Frame) -> Vec<Cow<'static, str>> {
     if frame.unknown_mounts.is_empty() {
         return Vec::new();
     }
-    vec![format!(
+    let said = format!(
         "where {} is fixed to the rails is not known: it pushes at the axle's centre",
         frame.unknown_mounts.join(", ")
-    )]
+    );
+    vec![said.into()]
 }

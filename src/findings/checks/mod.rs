@@ -75,6 +75,7 @@ mod zone_choice;
 mod zone_fit;
 mod zone_mass;
 
+pub(super) use mount_load::CHECK as MOUNT_LOAD;
 pub use payload::possible as payload_possible;
 
 use super::Check;

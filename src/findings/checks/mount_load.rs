@@ -21,8 +21,11 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    let (rated, open): (Vec<&MountForces>, Vec<&MountForces>) =
-        answers.mounts.iter().partition(|m| m.rating_n.is_some());
+    let (rated, open): (Vec<&MountForces>, Vec<&MountForces>) = answers
+        .mounts
+        .iter()
+        .map(AsRef::as_ref)
+        .partition(|m: &&MountForces| m.rating_n.is_some());
     for mount in rated {
         let Some(rating) = mount.rating_n else {
             continue;

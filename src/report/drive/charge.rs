@@ -8,6 +8,7 @@ use crate::energy::{Charge, Moment};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
 use crate::report::pages::PageKind;
+use crate::shared::Shared;
 
 /// Its header.
 pub(super) static PAGE: PageKind = PageKind {
@@ -21,7 +22,7 @@ pub(super) static PAGE: PageKind = PageKind {
     ],
 };
 
-pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
+pub(super) fn answer(journey: &Journey, found: &[Shared<Finding>], units: Units) -> DriveAnswer {
     let mut page = page(&PAGE, found, units);
     page.tables.extend(tables::stops(journey, units));
     let plugged = match &journey.plugged {

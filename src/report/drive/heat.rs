@@ -7,6 +7,7 @@ use crate::drawing::{Body, Panel, Pen};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
 use crate::report::pages::PageKind;
+use crate::shared::Shared;
 
 /// Its header.
 pub(super) static PAGE: PageKind = PageKind {
@@ -15,7 +16,7 @@ pub(super) static PAGE: PageKind = PageKind {
     checks: &["source-heat", "drive-heat"],
 };
 
-pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
+pub(super) fn answer(journey: &Journey, found: &[Shared<Finding>], units: Units) -> DriveAnswer {
     let mut page = page(&PAGE, found, units);
     let Some(heat) = journey.heat() else {
         if let Err(missing) = &journey.truck.cooling {

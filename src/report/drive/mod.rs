@@ -21,6 +21,7 @@ use crate::assessment::Journey;
 use crate::drawing::{Body, Chart, draw_chart};
 use crate::findings::Finding;
 use crate::quantity::Units;
+use crate::shared::Shared;
 
 pub use ranges::{RANGES, ranges_page};
 pub use route::drive_strip;
@@ -64,7 +65,7 @@ impl DriveAnswer {
 }
 
 /// Builds an answer.
-type Build = fn(&Journey, &[Finding], Units) -> DriveAnswer;
+type Build = fn(&Journey, &[Shared<Finding>], Units) -> DriveAnswer;
 
 /// Every page of a drive and what builds it, in the order on screen. The ids stay as they are.
 const ANSWERS: [(&PageKind, Build); 7] = [
@@ -79,21 +80,30 @@ const ANSWERS: [(&PageKind, Build); 7] = [
 
 /// Every answer about a drive, in the order on screen.
 #[must_use]
-pub fn drive_answers(journey: &Journey, found: &[Finding], units: Units) -> Vec<DriveAnswer> {
+pub fn drive_answers(
+    journey: &Journey,
+    found: &[Shared<Finding>],
+    units: Units,
+) -> Vec<DriveAnswer> {
     let answer = |(_, build): (&PageKind, Build)| build(journey, found, units);
     ANSWERS.into_iter().map(answer).collect()
 }
 
 /// What there is to look at about a drive.
 #[must_use]
-pub fn drive_choices(found: &[Finding]) -> Vec<PageChoice> {
+pub fn drive_choices(found: &[Shared<Finding>]) -> Vec<PageChoice> {
     let kinds = ANSWERS.into_iter().map(|(kind, _)| kind);
     kinds.map(|kind| kind.choice(found)).collect()
 }
 
 /// One page of a drive with its picture; `None` where there is no such page.
 #[must_use]
-pub fn drive_page(id: &str, journey: &Journey, found: &[Finding], units: Units) -> Option<Page> {
+pub fn drive_page(
+    id: &str,
+    journey: &Journey,
+    found: &[Shared<Finding>],
+    units: Units,
+) -> Option<Page> {
     let (_, build) = ANSWERS.into_iter().find(|(kind, _)| kind.id == id)?;
     let answer = build(journey, found, units);
     Some(Page {
@@ -103,7 +113,7 @@ pub fn drive_page(id: &str, journey: &Journey, found: &[Finding], units: Units) 
 }
 
 /// A page with what its checks found and take for granted.
-fn page(kind: &PageKind, found: &[Finding], units: Units) -> Page {
+fn page(kind: &PageKind, found: &[Shared<Finding>], units: Units) -> Page {
     let mut page = Page {
         id: kind.id,
         title: kind.title,
@@ -115,8 +125,8 @@ fn page(kind: &PageKind, found: &[Finding], units: Units) -> Page {
     for finding in found.iter().filter(|f| kind.checks.contains(&f.check)) {
         page.lead.push(finding.sentence.words(units));
         for line in &finding.assumptions {
-            if !page.assumptions.contains(line) {
-                page.assumptions.push(line.clone());
+            if !page.assumptions.iter().any(|said| said == line) {
+                page.assumptions.push(line.to_string());
             }
         }
     }

@@ -8,6 +8,7 @@ use crate::energy::Sample;
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
 use crate::report::pages::PageKind;
+use crate::shared::Shared;
 
 /// Its header.
 pub(super) static PAGE: PageKind = PageKind {
@@ -16,7 +17,7 @@ pub(super) static PAGE: PageKind = PageKind {
     checks: &["power-short", "source-power"],
 };
 
-pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
+pub(super) fn answer(journey: &Journey, found: &[Shared<Finding>], units: Units) -> DriveAnswer {
     let mut page = page(&PAGE, found, units);
     let samples = &journey.run.samples;
     let column = |of: fn(&Sample) -> f64| samples.iter().map(of).collect();

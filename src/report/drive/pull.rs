@@ -7,6 +7,7 @@ use crate::drawing::{Body, Pen};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units, grouped};
 use crate::report::pages::PageKind;
+use crate::shared::Shared;
 
 /// Headings of what holds back, one for each grade that can be shown.
 const ROADS: [&str; 4] = [
@@ -23,7 +24,7 @@ pub(super) static PAGE: PageKind = PageKind {
     checks: &["launch-grade", "speed-on-grade"],
 };
 
-pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
+pub(super) fn answer(journey: &Journey, found: &[Shared<Finding>], units: Units) -> DriveAnswer {
     let mut page = page(&PAGE, found, units);
     let pull = journey.pull();
     let rows = pull.v_mps.len();

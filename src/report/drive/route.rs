@@ -7,6 +7,7 @@ use crate::drawing::{Body, Chart, Line, Pen};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
 use crate::report::pages::PageKind;
+use crate::shared::Shared;
 
 /// Four panels need more height than the other charts' two.
 const TALL: (f64, f64) = (900.0, 430.0);
@@ -20,7 +21,7 @@ pub(super) static PAGE: PageKind = PageKind {
     checks: &["route-completed", "reserve", "speed-on-grade"],
 };
 
-pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
+pub(super) fn answer(journey: &Journey, found: &[Shared<Finding>], units: Units) -> DriveAnswer {
     let mut page = page(&PAGE, found, units);
     let samples = &journey.run.samples;
     let column = |of: fn(&crate::energy::Sample) -> f64| samples.iter().map(of).collect();

@@ -8,6 +8,7 @@ use crate::quantity::{Measure, Units, grouped};
 use crate::report::journey::{entries, way};
 use crate::report::page::Table;
 use crate::report::pages::PageKind;
+use crate::shared::Shared;
 
 /// Entries that are work on the road; the fifth is the accessories, the rest are losses.
 const ROAD: usize = 4;
@@ -19,7 +20,7 @@ pub(super) static PAGE: PageKind = PageKind {
     checks: &[],
 };
 
-pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
+pub(super) fn answer(journey: &Journey, found: &[Shared<Finding>], units: Units) -> DriveAnswer {
     let mut page = page(&PAGE, found, units);
     page.tables.extend(split(journey, units));
     let ledger = &journey.run.ledger;

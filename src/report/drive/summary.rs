@@ -7,6 +7,7 @@ use crate::quantity::{Measure, Units};
 use crate::report::consumption;
 use crate::report::page::Table;
 use crate::report::pages::PageKind;
+use crate::shared::Shared;
 
 /// Its header.
 pub(super) static PAGE: PageKind = PageKind {
@@ -15,7 +16,7 @@ pub(super) static PAGE: PageKind = PageKind {
     checks: &[],
 };
 
-pub(super) fn answer(journey: &Journey, found: &[Finding], units: Units) -> DriveAnswer {
+pub(super) fn answer(journey: &Journey, found: &[Shared<Finding>], units: Units) -> DriveAnswer {
     let mut page = page(&PAGE, found, units);
     let worse = found.iter().filter(|f| f.severity < Severity::Holds);
     page.lead.extend(worse.map(|f| f.sentence.words(units)));

@@ -6,6 +6,7 @@ use crate::findings::Finding;
 use crate::quantity::{M_PER_MI, Units};
 use crate::report::{Caution, FindingRow, NOTICE, Page, cautions, drive_answers, finding_row};
 use crate::route::Survey;
+use crate::shared::Shared;
 use crate::source::Known;
 use serde::Serialize;
 
@@ -194,7 +195,7 @@ fn cables(journey: &Journey) -> Result<Vec<CableRow>, String> {
 pub fn journey_data<'a>(
     journey: &'a Journey,
     ranges: &'a [RangeAt],
-    found: &[Finding],
+    found: &[Shared<Finding>],
     units: Units,
 ) -> JourneyReport<'a> {
     let per_km = journey.per_m_j / 3.6e6 * 1e3;

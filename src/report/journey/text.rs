@@ -5,6 +5,7 @@ use crate::assessment::{Journey, RangeAt};
 use crate::findings::Finding;
 use crate::quantity::{Measure, Units};
 use crate::report::{NOTICE, cautions::caution_lines, drive, page_text, ranges_page, table_text};
+use crate::shared::Shared;
 use std::fmt::Write as _;
 
 /// A drive in words; `ranges` as they were worked out for it.
@@ -12,7 +13,7 @@ use std::fmt::Write as _;
 pub fn journey_text(
     journey: &Journey,
     ranges: &[RangeAt],
-    found: &[Finding],
+    found: &[Shared<Finding>],
     units: Units,
 ) -> String {
     let mut out = String::new();

@@ -11,6 +11,7 @@ use super::page::Page;
 use crate::assessment::Assessment;
 use crate::findings::{Finding, Severity};
 use crate::quantity::Units;
+use crate::shared::Shared;
 use serde::Serialize;
 
 /// Every page.
@@ -41,7 +42,7 @@ pub struct PageKind {
 impl PageKind {
     /// The page as a choice, marked with the worst of what its checks found.
     #[must_use]
-    pub fn choice(&self, found: &[Finding]) -> PageChoice {
+    pub fn choice(&self, found: &[Shared<Finding>]) -> PageChoice {
         let own = found.iter().filter(|f| self.checks.contains(&f.check));
         PageChoice {
             id: self.id,
