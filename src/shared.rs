@@ -5,7 +5,7 @@
 //! same thing ([`Shared::settle`]): whatever was worked out from it then holds still, which takes a
 //! glance to see ([`Shared::is`]) where a comparison would take longer than the work.
 
-use serde::{Serialize, Serializer};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::ops::{Deref, DerefMut};
 use std::sync::Arc;
 
@@ -40,6 +40,32 @@ impl<T: PartialEq> Shared<T> {
 impl<T: Serialize> Serialize for Shared<T> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         self.0.serialize(serializer)
+    }
+}
+
+impl<'de, T: Deserialize<'de>> Deserialize<'de> for Shared<T> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        T::deserialize(deserializer).map(Self::from)
+    }
+}
+
+// In a file nobody sees that it is shared.
+#[cfg(not(target_arch = "wasm32"))]
+impl<T: schemars::JsonSchema> schemars::JsonSchema for Shared<T> {
+    fn inline_schema() -> bool {
+        T::inline_schema()
+    }
+
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        T::schema_name()
+    }
+
+    fn schema_id() -> std::borrow::Cow<'static, str> {
+        T::schema_id()
+    }
+
+    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        T::json_schema(generator)
     }
 }
 

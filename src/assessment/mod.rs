@@ -95,13 +95,9 @@ impl Answers {
         Self::after(vehicle, None)
     }
 
-    /// Works out everything, to the same answers as [`Answers::of`]; what the vehicle shares with
-    /// another one whose answers are known is taken from there.
-    #[must_use]
-    pub fn after(mut vehicle: Vehicle, before: Option<&Self>) -> Self {
-        if let Some(before) = before {
-            vehicle.settle(&before.vehicle);
-        }
+    /// The same answers; what the vehicle shares with another one whose answers are known is taken from
+    /// there.
+    fn after(vehicle: Vehicle, before: Option<&Self>) -> Self {
         let loads = loads(&vehicle);
         let clearances = clearances(&vehicle);
         let known = before.map(|b| (&*b.vehicle, &b.manoeuvre));
@@ -158,8 +154,7 @@ impl Assessment {
         Self::after(plan, library, None)
     }
 
-    /// The same, quicker when little has changed since another plan was assessed; see
-    /// [`Answers::after`].
+    /// The same, quicker when little has changed since another plan was assessed.
     ///
     /// # Errors
     /// The problem, when the plan names no chassis that exists.
@@ -168,7 +163,8 @@ impl Assessment {
         library: &Library,
         before: Option<&Self>,
     ) -> Result<Self, Box<Problem>> {
-        let vehicle = Vehicle::resolve(plan, library)?;
+        let known = before.map(|b| &*b.answers.vehicle);
+        let vehicle = Vehicle::resolve_after(plan, library, known)?;
         let answers = Answers::after(vehicle, before.map(|b| &b.answers));
         let known = before.map(|b| (&b.answers, &*b.findings));
         let findings = findings::all(&answers, known);

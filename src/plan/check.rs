@@ -1,7 +1,8 @@
 //! Ranges of a plan.
 
-use super::{ChassisChoice, PayloadPlace, Place, Plan};
+use super::{ChassisChoice, PayloadPlace, Place, Placed, Plan};
 use crate::chassis::{Chassis, Spot};
+use crate::shared::Shared;
 use crate::source::{Checker, Problems};
 
 impl Plan {
@@ -11,6 +12,11 @@ impl Plan {
     /// # Errors
     /// All problems at once.
     pub fn check(&self, file: &str) -> Result<(), Problems> {
+        self.check_after(file, None)
+    }
+
+    /// The same for a plan that was made from a good one: parts that stand as they stood there are good.
+    pub(super) fn check_after(&self, file: &str, good: Option<&Self>) -> Result<(), Problems> {
         let mut c = Checker::new(file);
         c.text("name", &self.name, 200);
         c.text("notes", &self.notes, 20_000);
@@ -40,8 +46,15 @@ impl Plan {
         c.each("parts", &self.parts, |c, part| part.check_under(c));
         c.unique("parts", self.parts.iter().map(|p| p.id.as_str()));
         c.count("placed", self.placed.len(), Self::MOST_PARTS);
-        if self.placed.len() <= Self::MOST_PARTS {
-            c.each("placed", &self.placed, |c, placed| {
+        let stands = |index: usize, placed: &Shared<Placed>| {
+            let then = good.and_then(|good| good.placed.get(index));
+            then.is_some_and(|then| placed.is(then))
+        };
+        for (index, placed) in self.placed.iter().enumerate().take(Self::MOST_PARTS) {
+            if stands(index, placed) {
+                continue;
+            }
+            c.under(format!("placed[{index}]"), |c| {
                 c.id("tag", &placed.tag);
                 c.id("part", &placed.part);
                 if placed.turn > 3 {

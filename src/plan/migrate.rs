@@ -3,6 +3,7 @@
 use super::{Changes, ChassisChoice, FrameChoice, LawChoice, Loads, Place, Placed, Plan, ShaftRun};
 use crate::numeric::sort;
 use crate::part::Part;
+use crate::shared::Shared;
 use crate::source::{Problem, Problems, from_value};
 use serde::Deserialize;
 use serde_json::Value;
@@ -97,6 +98,7 @@ pub(super) fn from_first(file: &str, value: &Value) -> Result<Plan, Problems> {
                 fill: None,
                 locked: false,
             })
+            .map(Shared::from)
             .collect(),
         shafts: old.shafts,
         loads: old.loads,

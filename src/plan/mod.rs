@@ -17,6 +17,7 @@ use crate::chassis::{Chassis, Spot};
 use crate::law::Regime;
 use crate::numeric::sort;
 use crate::part::Part;
+use crate::shared::Shared;
 use serde::{Deserialize, Serialize};
 
 /// A plan in the newest file format.
@@ -38,7 +39,7 @@ pub struct Plan {
     pub parts: Vec<Part>,
     /// Parts on the truck.
     #[serde(default)]
-    pub placed: Vec<Placed>,
+    pub placed: Vec<Shared<Placed>>,
     /// Driveshafts between a gearbox output and an axle.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub shafts: Vec<ShaftRun>,
@@ -448,6 +449,7 @@ impl Plan {
     /// The placed part with this mark.
     #[must_use]
     pub fn placed_by_tag(&self, tag: &str) -> Option<&Placed> {
-        self.placed.iter().find(|p| p.tag == tag)
+        let mut placed = self.placed.iter().map(AsRef::as_ref);
+        placed.find(|p: &&Placed| p.tag == tag)
     }
 }

@@ -10,6 +10,8 @@ use crate::shared::Shared;
 /// A part, or a driveshaft made for this truck, at its place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Item {
+    /// As the plan puts it; `None` for a shaft.
+    pub placed: Option<Shared<Placed>>,
     /// Mark on the drawing.
     pub tag: String,
     /// The part as the library has it.
@@ -44,7 +46,7 @@ pub struct Item {
 
 impl Item {
     /// Puts a part at its place.
-    pub(super) fn put(vehicle: &Vehicle, placed: &Placed, part: &Shared<Part>) -> Self {
+    pub(super) fn put(vehicle: &Vehicle, placed: &Shared<Placed>, part: &Shared<Part>) -> Self {
         let origin = vehicle.position(&placed.place);
         let bounds = part.bounds();
         let about = bounds.centre();
@@ -76,6 +78,7 @@ impl Item {
             Place::Free { .. } => None,
         };
         Self {
+            placed: Some(placed.clone()),
             tag: placed.tag.clone(),
             part: part.clone(),
             unsprung_axle: zone
@@ -156,7 +159,7 @@ fn turned_sides(sides: &Sides, turns: u8) -> Sides {
 impl Vehicle {
     /// A part as it would stand at a place, without putting it on the truck.
     #[must_use]
-    pub fn trial(&self, placed: &Placed, part: &Shared<Part>) -> Item {
-        Item::put(self, placed, part)
+    pub fn trial(&self, placed: Placed, part: &Shared<Part>) -> Item {
+        Item::put(self, &placed.into(), part)
     }
 }

@@ -88,12 +88,7 @@ impl Vehicle {
         self.zones.iter().find(|z| z.id == id)
     }
 
-    /// Makes what is equal to what it was before the same as it was, so that answers worked out then
-    /// can be known to hold. Nothing that can be read from this vehicle changes by it.
-    pub fn settle(&mut self, before: &Self) {
-        self.donor.settle(&before.donor);
-        self.chassis.settle(&before.chassis);
-        self.zones.settle(&before.zones);
+    fn settle(&mut self, before: &Self) {
         self.bodies.settle(&before.bodies);
         if let (Some(now), Some(then)) = (&mut self.trailer, &before.trailer) {
             now.settle(then);
@@ -117,7 +112,7 @@ impl Vehicle {
         pair.is_some_and(|(now, then)| now.is(then))
     }
 
-    /// True when everything but the parts is the same as it was before (see [`Vehicle::settle`]):
+    /// True when everything but the parts is the same as it was before (see [`Vehicle::resolve_after`]):
     /// chassis, what stays on it, zones, trailer, and which axles are raised.
     #[must_use]
     pub fn stands_on(&self, before: &Self) -> bool {
@@ -127,10 +122,14 @@ impl Vehicle {
             _ => false,
         };
         trailer
-            && self.donor.is(&before.donor)
-            && self.chassis.is(&before.chassis)
+            && self.has_chassis_of(before)
             && self.zones.is(&before.zones)
             && self.bodies.is(&before.bodies)
+    }
+
+    fn has_chassis_of(&self, before: &Self) -> bool {
+        self.donor.is(&before.donor)
+            && self.chassis.is(&before.chassis)
             && self.stripped == before.stripped
             && self.raised == before.raised
     }

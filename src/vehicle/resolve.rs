@@ -19,12 +19,36 @@ impl Vehicle {
     /// # Errors
     /// The problem, when there is no chassis to put anything on.
     pub fn resolve(plan: &Plan, library: &Library) -> Result<Self, Box<Problem>> {
+        Self::resolve_after(plan, library, None)
+    }
+
+    /// The same; what is equal to what it was before becomes the same as it was, so that answers worked
+    /// out then can be known to hold.
+    ///
+    /// # Errors
+    /// The problem, when there is no chassis to put anything on.
+    pub fn resolve_after(
+        plan: &Plan,
+        library: &Library,
+        before: Option<&Self>,
+    ) -> Result<Self, Box<Problem>> {
         let mut vehicle = Self::bare(plan, library)?;
-        vehicle.put_parts(plan, library);
+        if let Some(before) = before {
+            vehicle.donor.settle(&before.donor);
+            vehicle.chassis.settle(&before.chassis);
+            vehicle.zones.settle(&before.zones);
+        }
+        vehicle.put_parts(plan, library, before);
         vehicle.check_strip();
         vehicle.find_law_and_trailer(plan, library);
-        vehicle.collect_bodies();
+        match before.filter(|before| vehicle.has_chassis_of(before)) {
+            Some(before) => vehicle.bodies = before.bodies.clone(),
+            None => vehicle.collect_bodies(),
+        }
         vehicle.collect_masses();
+        if let Some(before) = before {
+            vehicle.settle(before);
+        }
         Ok(vehicle)
     }
 
@@ -144,7 +168,8 @@ impl Vehicle {
         }
     }
 
-    fn put_parts(&mut self, plan: &Plan, library: &Library) {
+    fn put_parts(&mut self, plan: &Plan, library: &Library, before: Option<&Self>) {
+        let before = before.filter(|b| self.chassis.is(&b.chassis) && self.zones.is(&b.zones));
         for (index, placed) in plan.placed.iter().enumerate() {
             let Some(part) = find_part(plan, library, &placed.part) else {
                 let what = "is not a part of the library or the plan";
@@ -159,8 +184,14 @@ impl Vehicle {
                 let what = "is not a zone of this chassis";
                 self.problem(format!("placed[{index}].place.zone.id"), id, what, hint);
             }
-            let item = Item::put(self, placed, &part);
-            self.items.push(item.into());
+            let then = before.and_then(|b| b.items.get(self.items.len()));
+            let then = then.filter(|item| {
+                let stands = item.placed.as_ref().is_some_and(|then| then.is(placed));
+                stands && item.part.is(&part)
+            });
+            let put = || Item::put(self, placed, &part).into();
+            let item = then.cloned().unwrap_or_else(put);
+            self.items.push(item);
         }
         for (index, run) in plan.shafts.iter().enumerate() {
             let Some(part) = find_part(plan, library, &run.part) else {

@@ -195,6 +195,7 @@ impl ShaftLine {
         }
         let bounds = bounds.unwrap_or_default();
         Item {
+            placed: None,
             tag: self.tag.clone(),
             part: part.clone(),
             zone: None,

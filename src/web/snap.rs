@@ -125,7 +125,7 @@ impl Session {
             fill: None,
             locked: false,
         };
-        Some(vehicle.trial(&placed, &part))
+        Some(vehicle.trial(placed, &part))
     }
 }
 

@@ -88,18 +88,21 @@ pub fn plan(library: &Library, example: &str, parts: usize) -> Plan {
             }
             x += STEP_MM;
         }
-        plan.placed.push(Placed {
-            tag: format!("N{index}"),
-            part: part.id.clone(),
-            place: Place::Free {
-                x_mm: x,
-                y_mm: y + size.y / 2.0,
-                z_mm: z,
-            },
-            turn: 0,
-            fill: None,
-            locked: false,
-        });
+        plan.placed.push(
+            Placed {
+                tag: format!("N{index}"),
+                part: part.id.clone(),
+                place: Place::Free {
+                    x_mm: x,
+                    y_mm: y + size.y / 2.0,
+                    z_mm: z,
+                },
+                turn: 0,
+                fill: None,
+                locked: false,
+            }
+            .into(),
+        );
         highest = highest.max(z + size.z);
         row = row.max(size.y);
         x += size.x + APART_MM;

@@ -139,18 +139,21 @@ fn put(plan: &mut Plan, index: usize, lump: &Lump) {
     let id = format!("Z{}", index + 1);
     plan.parts
         .push(part(&id, "free-mass", lump.kg, [100.0, 100.0, 100.0]));
-    plan.placed.push(Placed {
-        tag: id.clone(),
-        part: id,
-        place: Place::Free {
-            x_mm: lump.x,
-            y_mm: lump.y,
-            z_mm: lump.z,
-        },
-        turn: 0,
-        fill: None,
-        locked: false,
-    });
+    plan.placed.push(
+        Placed {
+            tag: id.clone(),
+            part: id,
+            place: Place::Free {
+                x_mm: lump.x,
+                y_mm: lump.y,
+                z_mm: lump.z,
+            },
+            turn: 0,
+            fill: None,
+            locked: false,
+        }
+        .into(),
+    );
 }
 
 fn answered(plan: &Plan) -> (Vehicle, Loads) {

@@ -219,14 +219,17 @@ pub fn put(plan: &mut Plan, part: Part, [x_mm, y_mm, z_mm]: [f64; 3]) {
 }
 
 pub fn put_at(plan: &mut Plan, part: Part, place: Place) {
-    plan.placed.push(Placed {
-        tag: part.id.clone(),
-        part: part.id.clone(),
-        place,
-        turn: 0,
-        fill: None,
-        locked: false,
-    });
+    plan.placed.push(
+        Placed {
+            tag: part.id.clone(),
+            part: part.id.clone(),
+            place,
+            turn: 0,
+            fill: None,
+            locked: false,
+        }
+        .into(),
+    );
     plan.parts.push(part);
 }
 

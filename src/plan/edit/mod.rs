@@ -215,7 +215,7 @@ impl Edit {
     pub fn applied(&self, plan: &Plan, library: &Library) -> Result<Plan, Refusal> {
         let mut next = plan.clone();
         self.make(&mut next, library)?;
-        next.check("plan")
+        next.check_after("plan", Some(plan))
             .map_err(|problems| Refusal::new(problems.to_string()))?;
         Ok(next)
     }
@@ -438,6 +438,7 @@ fn find_placed<'a>(plan: &'a mut Plan, tag: &str) -> Result<&'a mut Placed, Refu
     plan.placed
         .iter_mut()
         .find(|p| p.tag == tag)
+        .map(|placed| &mut **placed)
         .ok_or_else(|| Refusal::new(format!("no part \"{tag}\" on the truck")))
 }
 

@@ -46,14 +46,15 @@ impl Edit {
                 if carries_wheels {
                     strip_driven_axle(plan, &vehicle, zone.as_deref())?;
                 }
-                plan.placed.push(Placed {
+                let placed = Placed {
                     tag,
                     part: part.clone(),
                     place,
                     turn: *turn,
                     fill: None,
                     locked: false,
-                });
+                };
+                plan.placed.push(placed.into());
             }
             Self::Move {
                 tag,
@@ -105,7 +106,7 @@ impl Edit {
                     }
                     | Place::Free { x_mm: x, .. } => *x += by,
                 }
-                plan.placed.push(copy);
+                plan.placed.push(copy.into());
             }
             Self::Mirror { tag } => {
                 let vehicle = bare(plan, library)?;
