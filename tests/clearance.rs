@@ -31,10 +31,16 @@ use axlewright_core::quantity::Units;
 
 /// The gap between two things in a state, by their names in either order.
 fn gap<'a>(assessment: &'a Assessment, state: State, a: &str, b: &str) -> Option<&'a Gap> {
-    assessment.answers.clearances.gaps.iter().find(|g| {
-        let names = (g.first.name(), g.second.name());
-        g.state == state && (names == (a, b) || names == (b, a))
-    })
+    assessment
+        .answers
+        .clearances
+        .gaps
+        .iter()
+        .find(|g| {
+            let names = (g.first.name(), g.second.name());
+            g.state == state && (names == (a, b) || names == (b, a))
+        })
+        .map(|g| &**g)
 }
 
 #[track_caller]

@@ -36,7 +36,7 @@ pub use ranges::{RangeAt, Reach, TEMPERATURES_C, ranges};
 pub use ready::Ready;
 pub use size::{Goal, MOST_PACKS, Packs, Short, Size, Sizes, sizes};
 
-use crate::clearance::{Clearances, clearances};
+use crate::clearance::{Clearances, clearances_after};
 use crate::driveline::{Driveline, driveline};
 use crate::findings::{self, Finding, Severity};
 use crate::frame::{Frame, MountForces, mount_forces};
@@ -102,7 +102,7 @@ impl Answers {
             vehicle.settle(&before.vehicle);
         }
         let loads = loads(&vehicle);
-        let clearances = clearances(&vehicle);
+        let clearances = clearances_after(&vehicle, before.map(|b| (&b.vehicle, &b.clearances)));
         let manoeuvre = manoeuvre(&vehicle);
         let balance = balance(&vehicle, &loads);
         let driveline = driveline(&vehicle);
