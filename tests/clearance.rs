@@ -4,8 +4,11 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, clippy::disallowed_methods)] // tests
 
+mod crowded;
 #[path = "clearance/kept.rs"]
 mod kept;
+#[path = "clearance/known.rs"]
+mod known;
 #[path = "clearance/motion.rs"]
 mod motion;
 #[path = "clearance/properties.rs"]
