@@ -108,7 +108,7 @@ impl<'a> Parts<'a> {
         fresh.iter().enumerate()
     }
 
-    /// Pairs that are to be measured and may be as near as this, and possibly some that are not.
+    /// Pairs that are to be measured, if their boxes are not farther apart than this.
     pub fn near_pairs(&self, reach_mm: f64) -> Vec<(usize, usize)> {
         if self.anew {
             let boxes: Vec<Aabb> = self.all.iter().map(|i| i.bounds).collect();
@@ -116,7 +116,8 @@ impl<'a> Parts<'a> {
         }
         let mut pairs = Vec::new();
         for (i, _) in self.facing(false) {
-            let others = (0..self.all.len()).filter(|&j| j > i || !self.fresh[j]);
+            let near = |j: usize| self.all[i].bounds.gap(&self.all[j].bounds) <= reach_mm;
+            let others = (0..self.all.len()).filter(|&j| (j > i || !self.fresh[j]) && near(j));
             pairs.extend(others.map(|j| (i.min(j), i.max(j))));
         }
         pairs
