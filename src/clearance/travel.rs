@@ -23,7 +23,7 @@ const ROUNDED: f64 = 0.003;
 struct Rider<'a> {
     what: What<'a>,
     which: Which,
-    /// It moves otherwise than before.
+    /// It is not known from before.
     fresh: bool,
     axle: &'a Axle,
     /// Box that holds it from full rebound to full jounce.
