@@ -4,8 +4,11 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, clippy::disallowed_methods)] // tests
 
+mod crowded;
 #[path = "clearance/kept.rs"]
 mod kept;
+#[path = "clearance/known.rs"]
+mod known;
 #[path = "clearance/motion.rs"]
 mod motion;
 #[path = "clearance/properties.rs"]
@@ -31,10 +34,16 @@ use axlewright_core::quantity::Units;
 
 /// The gap between two things in a state, by their names in either order.
 fn gap<'a>(assessment: &'a Assessment, state: State, a: &str, b: &str) -> Option<&'a Gap> {
-    assessment.answers.clearances.gaps.iter().find(|g| {
-        let names = (g.first.name(), g.second.name());
-        g.state == state && (names == (a, b) || names == (b, a))
-    })
+    assessment
+        .answers
+        .clearances
+        .gaps
+        .iter()
+        .find(|g| {
+            let names = (g.first.name(), g.second.name());
+            g.state == state && (names == (a, b) || names == (b, a))
+        })
+        .map(|g| &**g)
 }
 
 #[track_caller]

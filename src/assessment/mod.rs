@@ -36,7 +36,7 @@ pub use ranges::{RangeAt, Reach, TEMPERATURES_C, ranges};
 pub use ready::Ready;
 pub use size::{Goal, MOST_PACKS, Packs, Short, Size, Sizes, sizes};
 
-use crate::clearance::{Clearances, clearances};
+use crate::clearance::{Clearances, clearances_after};
 use crate::driveline::{Driveline, driveline};
 use crate::findings::{self, Finding, Severity};
 use crate::frame::{Frame, MountForces, mount_forces};
@@ -99,7 +99,7 @@ impl Answers {
     /// there.
     fn after(vehicle: Vehicle, before: Option<&Self>) -> Self {
         let loads = loads(&vehicle);
-        let clearances = clearances(&vehicle);
+        let clearances = clearances_after(&vehicle, before.map(|b| (&*b.vehicle, &b.clearances)));
         let known = before.map(|b| (&*b.vehicle, &b.manoeuvre));
         let manoeuvre = manoeuvre(&vehicle, known);
         let balance = balance(&vehicle, &loads);

@@ -1,11 +1,13 @@
 //! Zones, ground, width and ends: how far parts reach, and what zones carry.
 
 use crate::geometry::Outset;
+use crate::shared::Shared;
 use crate::vehicle::{Item, Vehicle};
-use serde::Serialize;
+use std::fmt;
+use std::ops::Deref;
 
 /// What a zone carries and what sticks out of it.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct ZoneUse {
     /// Zone id.
     pub id: String,
@@ -20,7 +22,7 @@ pub struct ZoneUse {
 }
 
 /// One part sticking out of its zone.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Outside {
     /// Tag of the part.
     pub tag: String,
@@ -32,17 +34,31 @@ pub struct Outside {
     pub side: &'static str,
 }
 
-/// How far one thing reaches.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+/// How far one part reaches. It reads as the part: `reach.tag`.
+#[derive(Clone, PartialEq)]
 pub struct Reach {
-    /// Tag of the part.
-    pub tag: String,
+    /// The part itself.
+    pub item: Shared<Item>,
     /// Height, width or position, see the list it stands in.
     pub mm: f64,
 }
 
+impl Deref for Reach {
+    type Target = Item;
+
+    fn deref(&self) -> &Item {
+        &self.item
+    }
+}
+
+impl fmt::Debug for Reach {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: {:?}", self.tag, self.mm)
+    }
+}
+
 /// All extents.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Extents {
     /// Zones in use.
     pub zones: Vec<ZoneUse>,
@@ -115,7 +131,7 @@ pub fn extents(vehicle: &Vehicle) -> Extents {
     for item in vehicle.items.iter().filter(|i| !i.part.soft) {
         let b = &item.bounds;
         let reach = |mm: f64| Reach {
-            tag: item.tag.clone(),
+            item: item.clone(),
             mm,
         };
         if item.unsprung_axle.is_none() {

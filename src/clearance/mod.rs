@@ -16,6 +16,7 @@
 //! near to the kingpin as their front, over their whole width.
 
 mod extents;
+mod known;
 mod moved;
 mod opening;
 mod pairs;
@@ -29,7 +30,9 @@ pub use extents::{Extents, Outside, Reach, ZoneUse, extents};
 pub use required::side_towards;
 
 use crate::geometry::{Aabb, Point, Separation, Solid};
-use crate::vehicle::{Item, Vehicle};
+use crate::shared::Shared;
+use crate::vehicle::{Body, Vehicle};
+use known::{Parts, Place};
 use required::Asked;
 use serde::Serialize;
 
@@ -112,7 +115,9 @@ impl Gap {
 #[derive(Clone, Debug, Default)]
 pub struct Clearances {
     /// Gaps, in the order of the plan.
-    pub gaps: Vec<Gap>,
+    pub gaps: Vec<Shared<Gap>>,
+    /// Where each of them belongs.
+    places: Vec<Place>,
     /// States that could not be examined, with what is missing.
     pub missing: Vec<(State, String)>,
     /// Zones, ground, width and ends.
@@ -125,21 +130,34 @@ const LISTED_BEYOND_MM: f64 = 100.0;
 /// Measures everything.
 #[must_use]
 pub fn clearances(vehicle: &Vehicle) -> Clearances {
-    let mut found = Clearances {
-        extents: extents(vehicle),
-        ..Clearances::default()
-    };
-    let hard: Vec<&Item> = vehicle.each_item().filter(|i| !i.part.soft).collect();
+    clearances_after(vehicle, None)
+}
+
+/// The same, quicker where another vehicle is known that this one was settled against
+/// ([`Vehicle::settle`]): what stands still is not measured again, and its gaps are the very same.
+#[must_use]
+pub fn clearances_after(vehicle: &Vehicle, before: Option<(&Vehicle, &Clearances)>) -> Clearances {
+    let (parts, mut found) = Parts::of(vehicle, before);
+    found.extents = extents(vehicle);
+    let bodies: Vec<(&Body, Aabb)> = vehicle.bodies.iter().map(|b| (b, b.bounds())).collect();
     let wheels = tyres::wheels(vehicle, &vehicle.bodies);
-    pairs::part_pairs(&hard, &mut found.gaps);
-    pairs::fixed_pairs(vehicle, &hard, &mut found.gaps);
-    tyres::tyres(vehicle, &wheels, &hard, &mut found.gaps);
-    travel::travel(vehicle, &hard, &mut found);
-    opening::opening(vehicle, &hard, &mut found);
-    swing::turning(vehicle, &hard, &mut found);
-    swing::legs(vehicle, &hard, &mut found);
-    moved::moved(vehicle, &wheels, &mut found.gaps);
+    pairs::part_pairs(&parts, &mut found);
+    pairs::fixed_pairs(&bodies, &parts, &mut found);
+    tyres::tyres(vehicle, &wheels, &parts, &mut found);
+    travel::travel(vehicle, &bodies, &parts, &mut found);
+    opening::opening(vehicle, &parts, &mut found);
+    swing::turning(vehicle, &bodies, &parts, &mut found);
+    swing::legs(vehicle, &bodies, &parts, &mut found);
+    if parts.anew {
+        moved::moved(vehicle, &wheels, &mut found);
+    }
     found
+}
+
+/// Whether two things are too far apart for their gap to be listed, as their boxes tell. Of the pair
+/// alone, whatever else there is.
+fn far(a: &Aabb, b: &Aabb, most_mm: f64) -> bool {
+    a.gap(b) > most_mm + LISTED_BEYOND_MM
 }
 
 fn gap(state: State, first: Thing, second: Thing, s: Separation, asked: Asked<'_>) -> Gap {

@@ -4,11 +4,12 @@
 //! each pair is measured as the plan has it and as the donor was, and counts only where it has come
 //! nearer. Rails are left out: they are cut to length.
 
+use super::known::{Chapter, Which};
 use super::required::Asked;
 use super::travel::{TRAVEL_MM, kept_on_axles, kept_over_travel};
 use super::tyres::{MOVING_MM, Wheel, wheels};
 use super::worst::{Found, worst};
-use super::{Gap, LISTED_BEYOND_MM, State, Thing, bounds_of, gap};
+use super::{Clearances, LISTED_BEYOND_MM, State, Thing, bounds_of, gap};
 use crate::geometry::{Aabb, Broad, Solid};
 use crate::vehicle::{Body, BodyKind, Vehicle};
 
@@ -24,7 +25,7 @@ struct Mover<'a> {
     space: Aabb,
 }
 
-pub(super) fn moved(vehicle: &Vehicle, new_wheels: &[Wheel<'_>], gaps: &mut Vec<Gap>) {
+pub(super) fn moved(vehicle: &Vehicle, new_wheels: &[Wheel<'_>], gaps: &mut Clearances) {
     if !vehicle.has_moved() {
         return;
     }
@@ -50,7 +51,10 @@ pub(super) fn moved(vehicle: &Vehicle, new_wheels: &[Wheel<'_>], gaps: &mut Vec<
             continue;
         }
         let name = |m: &Mover<'_>| Thing::Body(m.body.id.clone());
-        gaps.push(gap(State::Moved, name(&new[i]), name(&new[j]), s, asked));
+        gaps.put(
+            (Chapter::Moved, Which::Rest(i), Which::Rest(j)),
+            Some(gap(State::Moved, name(&new[i]), name(&new[j]), s, asked)),
+        );
     }
 }
 

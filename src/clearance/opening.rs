@@ -1,16 +1,17 @@
 //! Parts against the space that hood or cab need to open.
 
+use super::known::{Chapter, Parts, Which};
 use super::required::{Asked, is_even, most_on_sides, or_own};
 use super::worst::worst;
-use super::{Clearances, LISTED_BEYOND_MM, State, Thing, bounds_of, gap};
+use super::{Clearances, State, Thing, bounds_of, far, gap};
 use crate::chassis::Shape;
 use crate::geometry::Solid;
-use crate::vehicle::{Item, Vehicle};
+use crate::vehicle::Vehicle;
 
 /// Distance to what hood or cab sweep when they open, common practice.
 const OPENING_MM: f64 = 50.0;
 
-pub(super) fn opening(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
+pub(super) fn opening(vehicle: &Vehicle, parts: &Parts<'_>, found: &mut Clearances) {
     let shapes = &vehicle.chassis.cab.opening;
     if shapes.is_empty() {
         let missing = "the chassis file does not say what hood or cab sweep".to_owned();
@@ -20,9 +21,9 @@ pub(super) fn opening(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances
     let space: Vec<Solid> = shapes.iter().map(Shape::solid).collect();
     let around = bounds_of(&space);
     let asked = Asked::new(OPENING_MM, "hood and cab must open");
-    for item in items {
+    for (at, item) in parts.facing(false) {
         let most = most_on_sides(item).max(OPENING_MM);
-        if around.gap(&item.bounds) > most + LISTED_BEYOND_MM {
+        if far(&around, &item.bounds, most) {
             continue;
         }
         let Some((s, asked)) = worst(&item.solids, &space, most, is_even(item), &|towards| {
@@ -32,8 +33,9 @@ pub(super) fn opening(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances
         };
         let first = Thing::Part(item.tag.clone());
         let second = Thing::Sweep("opening of hood and cab".to_owned());
-        found
-            .gaps
-            .push(gap(State::Opening, first, second, s, asked));
+        found.put(
+            (Chapter::Opening, Which::Part(at), Which::Rest(0)),
+            Some(gap(State::Opening, first, second, s, asked)),
+        );
     }
 }

@@ -1,13 +1,14 @@
 //! The trailer: its nose swings ahead of the kingpin, its box turns above the frame, its landing
 //! legs behind.
 
+use super::known::{Chapter, Parts, Which};
 use super::required::{Asked, is_even, most_on_sides, or_own};
 use super::worst::{Demand, Found, worse, worst};
-use super::{Clearances, Gap, LISTED_BEYOND_MM, State, Thing, bounds_of, gap};
+use super::{Clearances, Gap, State, Thing, bounds_of, far, gap};
 use crate::chassis::ObstacleKind;
 use crate::geometry::{Aabb, Point, Separation, Solid};
 use crate::numeric;
-use crate::vehicle::{Body, BodyKind, Coupled, Item, Vehicle};
+use crate::vehicle::{Body, BodyKind, Coupled, Vehicle};
 
 /// The trailer, or why what it sweeps could not be examined.
 fn coupled<'a>(vehicle: &'a Vehicle, state: State, found: &mut Clearances) -> Option<&'a Coupled> {
@@ -20,7 +21,12 @@ fn coupled<'a>(vehicle: &'a Vehicle, state: State, found: &mut Clearances) -> Op
 }
 
 /// Anything at the trailer's height against the circle of its nose, and against its box as it turns.
-pub(super) fn turning(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
+pub(super) fn turning(
+    vehicle: &Vehicle,
+    bodies: &[(&Body, Aabb)],
+    parts: &Parts<'_>,
+    found: &mut Clearances,
+) {
     let Some(coupled) = coupled(vehicle, State::Swing, found) else {
         return;
     };
@@ -31,11 +37,11 @@ pub(super) fn turning(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances
     let spaces = sweeps.each_ref().map(|(_, solids)| bounds_of(solids));
     let asked = Asked::new(coupled.trailer.swing_clearance_mm, "trailer swing");
     // One gap for each thing: from whichever of the two it is nearer to.
-    let mut measure =
+    let measure =
         |first: Thing, solids: &[Solid], bounds: &Aabb, most: f64, even, demand: Demand<'_, '_>| {
             let mut nearest: Option<(&str, Found<'_>)> = None;
             for ((name, sweep), space) in sweeps.iter().zip(&spaces) {
-                if space.gap(bounds) > most + LISTED_BEYOND_MM {
+                if far(space, bounds, most) {
                     continue;
                 }
                 if let Some(new) = worst(solids, sweep, most, even, demand) {
@@ -48,25 +54,19 @@ pub(super) fn turning(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances
                     }
                 }
             }
-            if let Some((name, (s, asked))) = nearest {
-                let second = Thing::Sweep(name.to_owned());
-                found.gaps.push(gap(State::Swing, first, second, s, asked));
-            }
+            let (name, (s, asked)) = nearest?;
+            let second = Thing::Sweep(name.to_owned());
+            Some(gap(State::Swing, first, second, s, asked))
         };
-    for item in items {
+    for (at, item) in parts.facing(false) {
         let most = most_on_sides(item).max(asked.mm);
         let demand = |towards| or_own(asked, item, towards);
         let first = Thing::Part(item.tag.clone());
-        measure(
-            first,
-            &item.solids,
-            &item.bounds,
-            most,
-            is_even(item),
-            &demand,
-        );
+        let even = is_even(item);
+        let gap = measure(first, &item.solids, &item.bounds, most, even, &demand);
+        found.put((Chapter::Swing, Which::Part(at), Which::Rest(0)), gap);
     }
-    for body in vehicle.bodies.iter() {
+    for (at, (body, bounds)) in parts.rest(bodies) {
         // The fifth wheel carries the trailer; tyres, axles and rails are below it.
         let counts = !matches!(
             body.kind,
@@ -78,9 +78,8 @@ pub(super) fn turning(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances
         if counts {
             let asked = of_chassis(asked, body);
             let first = Thing::Body(body.id.clone());
-            measure(first, &body.solids, &body.bounds(), asked.mm, true, &|_| {
-                asked
-            });
+            let gap = measure(first, &body.solids, bounds, asked.mm, true, &|_| asked);
+            found.put((Chapter::Swing, Which::Rest(at), Which::Rest(0)), gap);
         }
     }
 }
@@ -91,7 +90,12 @@ fn of_chassis<'a>(asked: Asked<'a>, body: &Body) -> Asked<'a> {
 }
 
 /// Anything behind the kingpin against the circle that the landing legs describe about it.
-pub(super) fn legs(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
+pub(super) fn legs(
+    vehicle: &Vehicle,
+    bodies: &[(&Body, Aabb)],
+    parts: &Parts<'_>,
+    found: &mut Clearances,
+) {
     let Some(coupled) = coupled(vehicle, State::Legs, found) else {
         return;
     };
@@ -99,19 +103,17 @@ pub(super) fn legs(vehicle: &Vehicle, items: &[&Item], found: &mut Clearances) {
         coupled.trailer.legs.clearance_mm,
         "landing legs in a tight turn",
     );
-    for item in items {
+    for (at, item) in parts.facing(false) {
         let first = Thing::Part(item.tag.clone());
         let demand = |towards| or_own(asked, item, towards);
-        found
-            .gaps
-            .extend(to_legs(coupled, first, &item.bounds, &demand));
+        let gap = to_legs(coupled, first, &item.bounds, &demand);
+        found.put((Chapter::Legs, Which::Part(at), Which::Rest(0)), gap);
     }
-    for body in vehicle.bodies.iter() {
+    for (at, (body, bounds)) in parts.rest(bodies) {
         let first = Thing::Body(body.id.clone());
         let asked = of_chassis(asked, body);
-        found
-            .gaps
-            .extend(to_legs(coupled, first, &body.bounds(), &|_| asked));
+        let gap = to_legs(coupled, first, bounds, &|_| asked);
+        found.put((Chapter::Legs, Which::Rest(at), Which::Rest(0)), gap);
     }
 }
 

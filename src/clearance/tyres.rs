@@ -1,12 +1,13 @@
 //! Parts against tyres: at rest, and over the whole travel at any steering angle.
 
+use super::known::{Chapter, Parts, Which};
 use super::required::{Asked, direction, is_even, most_on_sides, or_own};
 use super::worst::{Demand, Found, is_listed, worse, worst};
-use super::{Gap, LISTED_BEYOND_MM, State, Thing, gap};
+use super::{Clearances, LISTED_BEYOND_MM, State, Thing, far, gap};
 use crate::chassis::Axle;
-use crate::geometry::{Aabb, Broad, Point, Solid, separation_steered, separation_within};
+use crate::geometry::{Aabb, Point, Solid, separation_steered, separation_within};
 use crate::numeric::hypot;
-use crate::vehicle::{Body, BodyKind, Item, Vehicle};
+use crate::vehicle::{Body, BodyKind, Vehicle};
 
 /// Distance to a tyre at rest, common practice.
 const AT_REST_MM: f64 = 75.0;
@@ -113,25 +114,18 @@ impl Wheel<'_> {
 }
 
 /// Parts against tyres, at rest and moving.
-pub(super) fn tyres(vehicle: &Vehicle, wheels: &[Wheel<'_>], items: &[&Item], gaps: &mut Vec<Gap>) {
-    let boxes: Vec<Aabb> = wheels.iter().map(|w| w.space).collect();
-    let parts: Vec<Aabb> = items.iter().map(|i| i.bounds).collect();
-    let most = items
-        .iter()
-        .map(|i| most_on_sides(i))
-        .fold(AT_REST_MM, f64::max);
+pub(super) fn tyres(
+    vehicle: &Vehicle,
+    wheels: &[Wheel<'_>],
+    parts: &Parts<'_>,
+    gaps: &mut Clearances,
+) {
     // What rides on an axle comes nearer than it stands.
     let travels = vehicle.chassis.axles.iter().map(|a| &a.suspension);
     let travel = travels
         .map(|s| s.jounce_mm.max(s.rebound_mm))
         .fold(0.0, f64::max);
-    let reach = most + LISTED_BEYOND_MM + travel;
-    for (i, j) in Broad::near_pairs_between(&parts, &boxes, reach) {
-        let (item, wheel) = (items[i], &wheels[j]);
-        let on = Some(wheel.axle.id.as_str());
-        if item.unsprung_axle.as_deref() == on || item.joined_axle.as_deref() == on {
-            continue;
-        }
+    for (i, item) in parts.facing(false) {
         let even = is_even(item);
         let own = most_on_sides(item);
         let rides = item
@@ -139,34 +133,35 @@ pub(super) fn tyres(vehicle: &Vehicle, wheels: &[Wheel<'_>], items: &[&Item], ga
             .as_deref()
             .and_then(|id| vehicle.axle(id));
         let own_travel = if rides.is_some() { travel } else { 0.0 };
-        if item.bounds.gap(&wheel.space) > own.max(AT_REST_MM) + LISTED_BEYOND_MM + own_travel {
-            continue;
-        }
-        let rest = Asked::new(AT_REST_MM, "tyre at rest");
-        let found = worst(
-            &item.solids,
-            &wheel.body.solids,
-            own.max(AT_REST_MM),
-            even,
-            &|towards| or_own(rest, item, towards),
-        );
-        let mut add = |state, (s, asked): Found<'_>| {
-            let (first, second) = (
-                Thing::Part(item.tag.clone()),
-                Thing::Body(wheel.body.id.clone()),
-            );
-            gaps.push(gap(state, first, second, s, asked));
-        };
-        if let Some(found) = found {
-            add(State::TyreAtRest, found);
-        }
-        let asked = Asked::new(MOVING_MM, "tyre over its travel and lock");
-        let most = own.max(MOVING_MM);
-        let found = wheel.moving(&item.solids, rides, most, &|towards| {
-            or_own(asked, item, towards)
-        });
-        if let Some(found) = found {
-            add(State::TyreMoving, found);
+        for (j, wheel) in wheels.iter().enumerate() {
+            let on = Some(wheel.axle.id.as_str());
+            let most = own.max(AT_REST_MM);
+            if item.unsprung_axle.as_deref() == on
+                || item.joined_axle.as_deref() == on
+                || far(&item.bounds, &wheel.space, most + own_travel)
+            {
+                continue;
+            }
+            let mut add = |state, (s, asked): Found<'_>| {
+                let (first, second) = (
+                    Thing::Part(item.tag.clone()),
+                    Thing::Body(wheel.body.id.clone()),
+                );
+                gaps.put(
+                    (Chapter::Tyres, Which::Part(i), Which::Rest(j)),
+                    Some(gap(state, first, second, s, asked)),
+                );
+            };
+            let asked = Asked::new(AT_REST_MM, "tyre at rest");
+            let demand = |towards| or_own(asked, item, towards);
+            if let Some(found) = worst(&item.solids, &wheel.body.solids, most, even, &demand) {
+                add(State::TyreAtRest, found);
+            }
+            let asked = Asked::new(MOVING_MM, "tyre over its travel and lock");
+            let demand = |towards| or_own(asked, item, towards);
+            if let Some(found) = wheel.moving(&item.solids, rides, own.max(MOVING_MM), &demand) {
+                add(State::TyreMoving, found);
+            }
         }
     }
 }

@@ -19,56 +19,37 @@ impl Broad {
     /// finite is near every other box.
     #[must_use]
     pub fn near_pairs(boxes: &[Aabb], reach_mm: f64) -> Vec<(usize, usize)> {
-        let side = vec![false; boxes.len()];
-        let all: Vec<&Aabb> = boxes.iter().collect();
-        sweep(&all, &side, reach_mm, false)
-    }
-
-    /// All pairs (i in `a`, j in `b`), in ascending order, whose [`Aabb::gap`] is at most
-    /// `reach_mm`. Degenerate values as in [`Broad::near_pairs`].
-    #[must_use]
-    pub fn near_pairs_between(a: &[Aabb], b: &[Aabb], reach_mm: f64) -> Vec<(usize, usize)> {
-        let all: Vec<&Aabb> = a.iter().chain(b).collect();
-        let side: Vec<bool> = (0..all.len()).map(|i| i >= a.len()).collect();
-        let mut pairs = sweep(&all, &side, reach_mm, true);
-        for pair in &mut pairs {
-            pair.1 -= a.len();
+        let reach = reach_mm.max(0.0);
+        let (placed, lost): (Vec<usize>, Vec<usize>) =
+            (0..boxes.len()).partition(|&i| boxes[i].has_place());
+        let fronts = placed.iter().map(|&i| boxes[i].min.x);
+        let order: Vec<usize> = ascending(fronts).into_iter().map(|at| placed[at]).collect();
+        let mut pairs = Vec::new();
+        let mut take = |i: usize, j: usize| {
+            if i != j {
+                pairs.push((i.min(j), i.max(j)));
+            }
+        };
+        for (rank, &i) in order.iter().enumerate() {
+            for &j in &order[rank + 1..] {
+                if boxes[j].min.x - boxes[i].max.x > reach {
+                    break;
+                }
+                // Most lie far off along one axis, which costs less to see than their distance.
+                let beside = boxes[j].min.y - boxes[i].max.y > reach
+                    || boxes[i].min.y - boxes[j].max.y > reach
+                    || boxes[j].min.z - boxes[i].max.z > reach
+                    || boxes[i].min.z - boxes[j].max.z > reach;
+                if !beside && boxes[i].gap(&boxes[j]) <= reach {
+                    take(i, j);
+                }
+            }
         }
+        for &i in &lost {
+            (0..boxes.len()).for_each(|j| take(i, j));
+        }
+        sort(&mut pairs);
+        pairs.dedup();
         pairs
     }
-}
-
-fn sweep(boxes: &[&Aabb], side: &[bool], reach_mm: f64, across: bool) -> Vec<(usize, usize)> {
-    let reach = reach_mm.max(0.0);
-    let (placed, lost): (Vec<usize>, Vec<usize>) =
-        (0..boxes.len()).partition(|&i| boxes[i].has_place());
-    let fronts = placed.iter().map(|&i| boxes[i].min.x);
-    let order: Vec<usize> = ascending(fronts).into_iter().map(|at| placed[at]).collect();
-    let mut pairs = Vec::new();
-    let mut take = |i: usize, j: usize| {
-        if i != j && (!across || side[i] != side[j]) {
-            pairs.push((i.min(j), i.max(j)));
-        }
-    };
-    for (rank, &i) in order.iter().enumerate() {
-        for &j in &order[rank + 1..] {
-            if boxes[j].min.x - boxes[i].max.x > reach {
-                break;
-            }
-            // Most lie far off along one axis, which costs less to see than their distance.
-            let beside = boxes[j].min.y - boxes[i].max.y > reach
-                || boxes[i].min.y - boxes[j].max.y > reach
-                || boxes[j].min.z - boxes[i].max.z > reach
-                || boxes[i].min.z - boxes[j].max.z > reach;
-            if !beside && boxes[i].gap(boxes[j]) <= reach {
-                take(i, j);
-            }
-        }
-    }
-    for &i in &lost {
-        (0..boxes.len()).for_each(|j| take(i, j));
-    }
-    sort(&mut pairs);
-    pairs.dedup();
-    pairs
 }
