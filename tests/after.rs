@@ -1,6 +1,7 @@
 //! What was worked out before a change is used again after it; what comes out must be what comes out
 //! without it, byte by byte. Each example, and a crowded truck, goes through a chain of changes, each
-//! answer made after the one before and made anew.
+//! answer made after the one before and made anew. And a page that is told only what has changed must
+//! hold the whole of it each time.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -11,6 +12,8 @@
 #[allow(dead_code, reason = "the examples alone are wanted here")]
 mod answers;
 mod crowded;
+#[path = "after/page.rs"]
+mod page;
 
 use answers::EXAMPLES;
 use axlewright_core::assessment::Assessment;
@@ -20,6 +23,7 @@ use axlewright_core::plan::Edit;
 use axlewright_core::quantity::Units;
 use axlewright_core::report;
 use axlewright_core::web::{Session, Show, Shown, ViewOptions};
+use page::Page;
 
 /// Changes of one plan; of those that nobody can make, the refusals are compared.
 const CHANGES: usize = 36;
@@ -142,24 +146,26 @@ fn chain(name: &str, text: &str, seed: u64) -> usize {
     let mut session = Session::new().unwrap();
     session.open(name, text).unwrap();
     let mut dice = Dice(seed);
-    let mut before = session.view(&ViewOptions::default()).unwrap();
+    let mut page = Page::default();
+    page.see(session.view(&ViewOptions::default()).unwrap(), false, name);
     let mut made = 0;
     for run in 0..CHANGES {
         let options = options(&session, &mut dice);
         let Some(edit) = change(&session, &mut dice) else {
             continue;
         };
-        let after = session.probe_after(&edit, &options, Some(&before));
+        let what = format!("{name}, change {run}");
+        let after = session.probe_after(&edit, &options, page.held.shown());
         match (after, session.probe(&edit, &options)) {
             (Ok(after), Ok(anew)) => {
                 compare(name, run, &after, &anew);
                 made += 1;
-                before = after;
+                page.see(after, dice.below(20) == 0, &what);
             }
             (after, anew) => assert_eq!(
                 after.err().map(|r| r.to_string()),
                 anew.err().map(|r| r.to_string()),
-                "{name}, change {run}"
+                "{what}"
             ),
         }
         match dice.below(6) {
@@ -172,11 +178,17 @@ fn chain(name: &str, text: &str, seed: u64) -> usize {
             _ => {}
         }
         if dice.below(4) == 0 {
-            let after = session.view_after(&options, Some(&before)).unwrap();
+            let after = session.view_after(&options, page.held.shown()).unwrap();
             compare(name, run, &after, &session.view(&options).unwrap());
-            before = after;
+            page.see(after, false, &what);
         }
     }
+    assert!(
+        page.told < page.whole,
+        "{name}: {} of {} bytes told",
+        page.told,
+        page.whole
+    );
     made
 }
 

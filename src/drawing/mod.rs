@@ -46,6 +46,7 @@ pub use marks::{AngleMark, AxleMark, FrameMark, Marks, Pointer, Severity};
 pub use plane::{At, Path, Rect, Step};
 pub use scene::{Anchor, Group, Owner, Page, Role, Scene, Shape, Sight, Text, TextRole};
 pub use shafts::shafts;
+pub use svg::{write_change, write_on_stage};
 
 use crate::quantity::Units;
 use crate::vehicle::Vehicle;
@@ -154,8 +155,13 @@ pub fn draw_on_stage(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style
     if view == View::Turn {
         return String::new();
     }
-    let unit = compose::STAGE_UNIT;
-    svg::write_on_stage(&compose::compose(vehicle, marks, view, style, unit))
+    svg::write_on_stage(&stage_scene(vehicle, marks, view, style))
+}
+
+/// Composes one of [`View::ALL`] for the page's stage, for [`write_on_stage`] or [`write_change`].
+#[must_use]
+pub fn stage_scene(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style) -> Scene {
+    compose::compose(vehicle, marks, view, style, compose::STAGE_UNIT)
 }
 
 /// Draws one view as SVG text.
