@@ -211,12 +211,12 @@ fn so_it_is_on_a_crowded_truck_and_from_one_plan_to_another() {
     assert!(chain("crowded", &crowded, 7) > CHANGES / 2);
     // Nothing of one plan is taken for the other's.
     let mut session = Session::new().unwrap();
-    let mut before: Option<Shown> = None;
+    let mut page = Page::default();
     for (name, text) in EXAMPLES.into_iter().chain(EXAMPLES.into_iter().rev()) {
         session.open(name, text).unwrap();
         let options = ViewOptions::default();
-        let after = session.view_after(&options, before.as_ref()).unwrap();
+        let after = session.view_after(&options, page.held.shown()).unwrap();
         compare(name, 0, &after, &session.view(&options).unwrap());
-        before = Some(after);
+        page.see(after, false, name);
     }
 }

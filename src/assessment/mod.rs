@@ -44,6 +44,7 @@ use crate::library::Library;
 use crate::loads::{CaseLoads, Loads, loads};
 use crate::manoeuvre::{Manoeuvre, manoeuvre};
 use crate::plan::Plan;
+use crate::shared::Shared;
 use crate::source::Problem;
 use crate::vehicle::Vehicle;
 
@@ -51,7 +52,7 @@ use crate::vehicle::Vehicle;
 #[derive(Clone, Debug)]
 pub struct Answers {
     /// The vehicle.
-    pub vehicle: Vehicle,
+    pub vehicle: Shared<Vehicle>,
     /// Loads in every case.
     pub loads: Loads,
     /// Gaps and extents.
@@ -115,7 +116,7 @@ impl Answers {
         let frame = frame_of(&vehicle, &loads);
         let mounts = mount_forces(&vehicle);
         Self {
-            vehicle,
+            vehicle: vehicle.into(),
             loads,
             clearances,
             manoeuvre,

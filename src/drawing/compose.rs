@@ -1,5 +1,6 @@
 //! Composes a view: truck, parts, dimensions, loads, findings and tags, each in its place.
 
+use super::drawn::{Bare, Drawn, Made, PartDrawn};
 use super::labels::Labels;
 use super::plane::{Rect, at};
 use super::scene::{Group, Role, Scene};
@@ -7,6 +8,7 @@ use super::{
     Marks, Style, View, angles, bending, dimensions, loads, parts, pointers, spans, tags, truck,
     zones,
 };
+use crate::numeric::sort_by;
 use crate::shared::Shared;
 use crate::vehicle::Vehicle;
 
@@ -16,8 +18,47 @@ pub const STAGE_UNIT: f64 = 42.0;
 /// Composes one view; `unit` is how many truck millimetres one millimetre of paper shows.
 #[must_use]
 pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit: f64) -> Scene {
+    scene(vehicle, marks, view, style, unit, None).0
+}
+
+/// The same on the page's stage; what looks alike is taken from the drawing before.
+#[must_use]
+pub fn stage(
+    vehicle: &Shared<Vehicle>,
+    marks: &Marks,
+    view: View,
+    style: &Style,
+    before: Option<&Drawn>,
+) -> Drawn {
+    let alike = |b: &&Drawn| b.scene.view == view && b.style.units == style.units;
+    let before = before.filter(alike);
+    let (scene, made) = scene(vehicle, marks, view, style, STAGE_UNIT, before);
+    Drawn {
+        scene,
+        of: vehicle.clone(),
+        style: style.clone(),
+        made,
+    }
+}
+
+fn scene(
+    vehicle: &Vehicle,
+    marks: &Marks,
+    view: View,
+    style: &Style,
+    unit: f64,
+    before: Option<&Drawn>,
+) -> (Scene, Made) {
     let u = unit;
-    let extent = extent(vehicle, view);
+    let bare = before.and_then(|b| b.bare(vehicle)).unwrap_or_else(|| {
+        let bare = Bare {
+            extent: extent(vehicle, view),
+            truck: shared(truck::truck(vehicle, view)),
+            trailer: truck::trailer(vehicle, view).map(Shared::from),
+        };
+        bare.into()
+    });
+    let extent = bare.extent;
     let parts = parts::seen(vehicle, view, &extent.grown(2_000.0));
     let truck = parts.iter().fold(extent, |sum, part| sum.union(&part.rect));
 
@@ -78,7 +119,7 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
     let texts = outside.iter().flat_map(spans::text_rects);
     let room = texts.fold(room, |sum, t| sum.union(&t.grown(u)));
 
-    let mut labels = Labels::new(room, 5.0 * u);
+    let mut labels = Labels::new(room, 5.0 * u, before.map(|b| &b.made.labels));
     for rect in outside.iter().flat_map(spans::text_rects) {
         labels.take(rect.grown(0.3 * u));
     }
@@ -90,8 +131,11 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
             ..room
         });
     }
-    for part in &parts {
-        labels.avoid(part.rect);
+    // In the order of the plan, which a move does not change.
+    let mut boxes: Vec<(usize, Rect)> = parts.iter().map(|p| (p.index, p.rect)).collect();
+    sort_by(&mut boxes, |a, b| a.0.cmp(&b.0));
+    for (_, rect) in boxes {
+        labels.avoid(rect);
     }
     let swing = (view == View::Plan && style.dimensions)
         .then(|| truck::swing_words(vehicle, style, &mut labels, u))
@@ -101,61 +145,74 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
         .filter(|p| p.has_place())
         .map(|p| loads::cg(view.at(p), &mut labels, u));
     let pointers = pointers::pointers(marks, &truck, view, style, &mut labels, u);
-    let tags = tags::place(vehicle, &parts, view, style, &mut labels, u);
+    let tags = tags::place(vehicle, &parts, view, style, &mut labels, u, before);
     let (zones, zone_names) = if style.zones {
         zones::zones(vehicle, view, &room, &mut labels, u)
     } else {
         (Vec::new(), Group::layer("zone-names"))
     };
 
-    let mut groups = vec![ground(view, &truck, &room, u)];
+    let mut drawn: Vec<Option<PartDrawn>> = vec![None; vehicle.items.len()];
+    let mut groups = vec![Shared::from(ground(view, &truck, &room, u))];
     if view != View::Plan {
-        groups.extend(truck::trailer(vehicle, view));
+        groups.extend(bare.trailer.clone());
     }
-    groups.extend(truck::truck(vehicle, view));
+    groups.extend(bare.truck.iter().cloned());
     if style.hardware {
-        groups.push(truck::ghosts(vehicle, view));
+        groups.push(truck::ghosts(vehicle, view).into());
     }
-    groups.extend(zones);
-    let draw = |seen: &parts::Seen| {
-        let item = &vehicle.items[seen.index];
-        parts::part(
-            item,
-            seen,
-            view,
-            style,
-            tags.get(&seen.index),
-            &marks.parts,
-            u,
-        )
-    };
+    groups.extend(shared(zones));
     let behind = |seen: &&parts::Seen| seen.sight == super::Sight::Behind;
-    groups.extend(parts.iter().filter(|s| !behind(s)).map(draw));
-    groups.extend(parts.iter().filter(behind).map(draw));
-    if view == View::Plan {
-        groups.extend(truck::trailer(vehicle, view));
+    let in_order = parts.iter().filter(|s| !behind(s));
+    for seen in in_order.chain(parts.iter().filter(behind)) {
+        let item = &vehicle.items[seen.index];
+        let tag = tags.get(&seen.index);
+        let selected = style.selected.as_deref() == Some(item.tag.as_str());
+        let severity = marks.parts.get(&item.tag).copied();
+        let known = before.and_then(|b| b.part(vehicle, seen.index));
+        let known = known.filter(|p| p.is_of(seen.sight, selected, severity, tag));
+        let part = known.cloned().unwrap_or_else(|| PartDrawn {
+            sight: seen.sight,
+            selected,
+            severity,
+            tag: tag.cloned(),
+            group: parts::part(item, seen, view, style, tag, severity, u).into(),
+            plate: tag.map(|tag| tags::draw(tag, &item.tag, u).into()),
+        });
+        groups.push(part.group.clone());
+        drawn[seen.index] = Some(part);
     }
-    groups.push(zone_names);
-    groups.extend(swing);
-    groups.extend(outside);
-    groups.extend(
-        tags.iter()
-            .map(|(i, tag)| tags::draw(tag, &vehicle.items[*i].tag, u)),
-    );
-    groups.extend(cg);
-    groups.extend(pointers);
+    if view == View::Plan {
+        groups.extend(bare.trailer.clone());
+    }
+    groups.push(zone_names.into());
+    groups.extend(swing.map(Shared::from));
+    groups.extend(shared(outside));
+    groups.extend(drawn.iter().flatten().filter_map(|part| part.plate.clone()));
+    groups.extend(cg.map(Shared::from));
+    groups.extend(shared(pointers));
     groups.retain(|g| !g.shapes.is_empty());
 
-    Scene {
+    let scene = Scene {
         view,
         title: format!("{}, {} view", vehicle.name, view.word()),
         description: description(vehicle, marks, view),
         unit: u,
         bounds: room.grown(u),
         kinds: parts::kinds(vehicle, &parts),
-        groups: groups.into_iter().map(Shared::from).collect(),
+        groups,
         page: None,
-    }
+    };
+    let made = Made {
+        bare,
+        labels: labels.into_record(),
+        parts: drawn,
+    };
+    (scene, made)
+}
+
+fn shared(groups: impl IntoIterator<Item = Group>) -> Vec<Shared<Group>> {
+    groups.into_iter().map(Shared::from).collect()
 }
 
 fn description(vehicle: &Vehicle, marks: &Marks, view: View) -> String {

@@ -3,12 +3,16 @@
 //! A label goes inside its part when it fits there, else as near to it as there is room, with a
 //! leader. Nearby parts are covered only when nothing better is found. A label for which the search
 //! finds no room is left out rather than drawn over another one.
+//!
+//! What was asked for is kept in a [`Record`], for the drawing after the next move of the mouse. There
+//! a label goes where it went, without a search, when the same is asked of the same room and nothing
+//! that came, went or changed since touches any of the spots that the search looked at.
 
 use super::plane::{At, Rect, at};
 
 /// What is taken already, in square cells.
 #[derive(Clone, Debug)]
-pub struct Labels {
+pub struct Labels<'a> {
     room: Rect,
     edge: f64,
     columns: usize,
@@ -17,6 +21,60 @@ pub struct Labels {
     hard: Heap,
     /// Boxes that labels should rather not cover.
     soft: Heap,
+    record: Record,
+    before: Before<'a>,
+}
+
+/// All that was asked of a grid, in order.
+#[derive(Clone, Debug)]
+pub struct Record {
+    room: Rect,
+    steps: Vec<Step>,
+}
+
+#[derive(Clone, Debug)]
+struct Step {
+    asked: Asked,
+    /// Box that is taken or avoided since; nothing where a label found no room.
+    spot: Option<Spot>,
+    /// Box around everything that was looked at.
+    looked_at: Option<Rect>,
+}
+
+#[derive(Clone, Debug, PartialEq)]
+enum Asked {
+    Take(Rect),
+    Avoid(Rect),
+    Place(Rect, [f64; 2], bool),
+}
+
+/// What was asked before, as far as it is passed by, and what differs from it up to here.
+#[derive(Clone, Debug, Default)]
+struct Before<'a> {
+    rest: &'a [Step],
+    changed: Vec<Rect>,
+}
+
+impl<'a> Before<'a> {
+    /// The step in which the same was asked; all before it that nobody asks for now is gone.
+    fn step(&mut self, asked: &Asked) -> Option<&'a Step> {
+        let at = self.rest.iter().position(|step| step.asked == *asked)?;
+        let (gone, rest) = self.rest.split_at(at);
+        for step in gone {
+            self.changes(step.spot);
+        }
+        let (found, rest) = rest.split_first()?;
+        self.rest = rest;
+        Some(found)
+    }
+
+    fn changes(&mut self, spot: Option<Spot>) {
+        self.changed.extend(spot.map(|spot| spot.rect));
+    }
+
+    fn touches(&self, looked_at: &Rect) -> bool {
+        self.changed.iter().any(|rect| rect.overlaps(looked_at))
+    }
 }
 
 /// Boxes by cell, as chains in one list: no cell has storage of its own.
@@ -63,10 +121,11 @@ pub struct Spot {
     pub leader: bool,
 }
 
-impl Labels {
-    /// An empty grid over the room in which labels may stand, for labels about `edge` high.
+impl<'a> Labels<'a> {
+    /// An empty grid over the room in which labels may stand, for labels about `edge` high; `before` is
+    /// what was asked of another one.
     #[must_use]
-    pub fn new(room: Rect, edge: f64) -> Self {
+    pub fn new(room: Rect, edge: f64, before: Option<&'a Record>) -> Self {
         let edge = edge.max((room.width().max(room.height())) / 400.0).max(1.0);
         let (columns, rows) = (
             index(room.width() / edge) + 1,
@@ -83,17 +142,56 @@ impl Labels {
             rows,
             hard: heap(),
             soft: heap(),
+            record: Record {
+                room,
+                steps: Vec::with_capacity(256),
+            },
+            before: Before {
+                rest: match before {
+                    Some(before) if before.room == room => &before.steps,
+                    _ => &[],
+                },
+                changed: Vec::new(),
+            },
         }
+    }
+
+    /// What was asked.
+    #[must_use]
+    pub fn into_record(self) -> Record {
+        self.record
     }
 
     /// Nothing may be placed over this box.
     pub fn take(&mut self, rect: Rect) {
-        self.each(&rect, |this, cell| this.hard.add(cell, rect));
+        self.hold(rect);
+        self.set(Asked::Take(rect), rect);
     }
 
     /// Labels should rather not cover this box.
     pub fn avoid(&mut self, rect: Rect) {
         self.each(&rect, |this, cell| this.soft.add(cell, rect));
+        self.set(Asked::Avoid(rect), rect);
+    }
+
+    fn hold(&mut self, rect: Rect) {
+        self.each(&rect, |this, cell| this.hard.add(cell, rect));
+    }
+
+    /// Writes down a box that stands where it was asked to.
+    fn set(&mut self, asked: Asked, rect: Rect) {
+        let spot = Some(Spot {
+            rect,
+            leader: false,
+        });
+        if self.before.step(&asked).is_none() {
+            self.before.changes(spot);
+        }
+        self.record.steps.push(Step {
+            asked,
+            spot,
+            looked_at: None,
+        });
     }
 
     /// Whether the box touches nothing taken and lies in the room.
@@ -104,34 +202,73 @@ impl Labels {
 
     /// Places a label of this size for a part's box.
     pub fn place(&mut self, part: &Rect, width: f64, height: f64, inside: bool) -> Option<Spot> {
-        let found = self.inside(part, width, height, inside).or_else(|| {
-            let gap = height * 0.5;
-            let (mut second, mut reach) = (None, FEW);
-            for candidate in around(part, width, height, gap) {
-                if !self.is_free(&candidate) {
-                    continue;
+        let asked = Asked::Place(*part, [width, height], inside);
+        let known = self.before.step(&asked);
+        let holds = known.filter(|step| !step.looked_at.is_some_and(|at| self.before.touches(&at)));
+        let (spot, looked_at) = match holds {
+            Some(step) => (step.spot, step.looked_at),
+            None => {
+                let mut looked_at = None;
+                let found = self
+                    .inside(part, width, height, inside, &mut looked_at)
+                    .or_else(|| self.beside(part, width, height, &mut looked_at));
+                if let Some(known) = known.filter(|step| step.spot != found) {
+                    self.before.changes(known.spot);
                 }
-                let spot = Spot {
-                    rect: candidate,
-                    leader: true,
-                };
-                if !self.any(&self.soft, &candidate, Some(part)) {
-                    return Some(spot);
+                if known.is_none_or(|step| step.spot != found) {
+                    self.before.changes(found);
                 }
-                // Covering a neighbour is better than standing far off.
-                if reach == 0 {
-                    return second.or(Some(spot));
-                }
-                reach -= 1;
-                second = second.or(Some(spot));
+                (found, looked_at)
             }
-            second
-        })?;
-        self.take(found.rect);
-        Some(found)
+        };
+        self.record.steps.push(Step {
+            asked,
+            spot,
+            looked_at,
+        });
+        self.hold(spot?.rect);
+        spot
     }
 
-    fn inside(&self, part: &Rect, width: f64, height: f64, wanted: bool) -> Option<Spot> {
+    fn beside(
+        &self,
+        part: &Rect,
+        width: f64,
+        height: f64,
+        looked_at: &mut Option<Rect>,
+    ) -> Option<Spot> {
+        let gap = height * 0.5;
+        let (mut second, mut reach) = (None, FEW);
+        for candidate in around(part, width, height, gap) {
+            look(looked_at, &candidate);
+            if !self.is_free(&candidate) {
+                continue;
+            }
+            let spot = Spot {
+                rect: candidate,
+                leader: true,
+            };
+            if !self.any(&self.soft, &candidate, Some(part)) {
+                return Some(spot);
+            }
+            // Covering a neighbour is better than standing far off.
+            if reach == 0 {
+                return second.or(Some(spot));
+            }
+            reach -= 1;
+            second = second.or(Some(spot));
+        }
+        second
+    }
+
+    fn inside(
+        &self,
+        part: &Rect,
+        width: f64,
+        height: f64,
+        wanted: bool,
+        looked_at: &mut Option<Rect>,
+    ) -> Option<Spot> {
         let pad = height * 0.2;
         if !wanted || part.width() < width + pad || part.height() < height + pad {
             return None;
@@ -161,7 +298,10 @@ impl Labels {
         ];
         tries.insert(if tall { 8 } else { 0 }, middle);
         let boxes = tries.into_iter().map(|c| Rect::about(c, width, height));
-        let free = boxes.filter(|r| self.is_free(r));
+        let free = boxes.filter(|r| {
+            look(looked_at, r);
+            self.is_free(r)
+        });
         free.map(|rect| Spot {
             rect,
             leader: false,
@@ -202,6 +342,11 @@ impl Labels {
             row(rect.bottom),
         )
     }
+}
+
+/// Writes down that a spot was looked at.
+fn look(at: &mut Option<Rect>, spot: &Rect) {
+    *at = Some(at.map_or(*spot, |sum| sum.union(spot)));
 }
 
 #[expect(
@@ -264,7 +409,7 @@ mod tests {
     #[test]
     fn a_thousand_labels_on_one_spot_never_touch_each_other() {
         let room = Rect::new(at(0.0, 0.0), at(9_000.0, 4_000.0));
-        let mut labels = Labels::new(room, 150.0);
+        let mut labels = Labels::new(room, 150.0, None);
         let part = Rect::about(at(4_000.0, 2_000.0), 100.0, 100.0);
         let spots: Vec<Rect> = (0..1_000)
             .filter_map(|_| labels.place(&part, 200.0, 120.0, true))
@@ -279,7 +424,7 @@ mod tests {
     #[test]
     fn a_label_goes_inside_when_it_fits() {
         let room = Rect::new(at(0.0, 0.0), at(9_000.0, 4_000.0));
-        let mut labels = Labels::new(room, 150.0);
+        let mut labels = Labels::new(room, 150.0, None);
         let part = Rect::about(at(4_000.0, 2_000.0), 900.0, 600.0);
         let spot = labels.place(&part, 200.0, 120.0, true).expect("room");
         assert!(part.contains(&spot.rect) && !spot.leader);

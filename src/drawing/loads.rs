@@ -128,7 +128,7 @@ pub fn icon_at(group: &mut Group, severity: Severity, c: At, r: f64) {
 }
 
 /// The centre of gravity as a quartered circle with its name.
-pub fn cg(c: At, labels: &mut Labels, unit: f64) -> Group {
+pub fn cg(c: At, labels: &mut Labels<'_>, unit: f64) -> Group {
     let mut group = Group::layer("cg");
     let r = 2.3 * unit;
     let (top, bottom) = (at(c.x, c.y - r), at(c.x, c.y + r));

@@ -16,6 +16,7 @@ mod chart;
 mod compose;
 mod cover;
 mod dimensions;
+mod drawn;
 mod encode;
 mod eye;
 mod hatch;
@@ -41,14 +42,15 @@ mod zones;
 pub use chart::{
     Axis, Bar, Body, Chart, ChartScene, Line, Panel, Pen, Tint, chart_scene, draw_chart,
 };
+pub use drawn::Drawn;
 pub use hatch::{Hatch, hatch};
 pub use marks::{AngleMark, AxleMark, FrameMark, Marks, Pointer, Severity};
 pub use plane::{At, Path, Rect, Step};
 pub use scene::{Anchor, Group, Owner, Page, Role, Scene, Shape, Sight, Text, TextRole};
 pub use shafts::shafts;
-pub use svg::{write_change, write_on_stage};
 
 use crate::quantity::Units;
+use crate::shared::Shared;
 use crate::vehicle::Vehicle;
 
 /// From where the truck is seen.
@@ -142,26 +144,36 @@ impl Default for Style {
     }
 }
 
-/// What a page needs once, for all views that [`draw_on_stage`] draws: rules and hatches, as markup.
+/// What a page needs once, for all views on its stage: rules and hatches, as markup.
 #[must_use]
 pub fn stage_pens() -> String {
     svg::stage_pens(compose::STAGE_UNIT)
 }
 
-/// Draws one view of the truck for the page's stage, with the pens of [`stage_pens`]; nothing for
-/// [`View::Turn`], which is followed only when somebody asks for it.
+/// Draws one view of the truck for the page's stage ([`View::Turn`] as a plan without its turn, which
+/// is followed only when somebody asks for it); what looks alike is taken from the drawing before.
 #[must_use]
-pub fn draw_on_stage(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style) -> String {
-    if view == View::Turn {
-        return String::new();
-    }
-    svg::write_on_stage(&stage_scene(vehicle, marks, view, style))
+pub fn stage(
+    vehicle: &Shared<Vehicle>,
+    marks: &Marks,
+    view: View,
+    style: &Style,
+    before: Option<&Drawn>,
+) -> Drawn {
+    compose::stage(vehicle, marks, view, style, before)
 }
 
-/// Composes one of [`View::ALL`] for the page's stage, for [`write_on_stage`] or [`write_change`].
+/// The drawing as SVG text for the page's stage, with the pens of [`stage_pens`].
 #[must_use]
-pub fn stage_scene(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style) -> Scene {
-    compose::compose(vehicle, marks, view, style, compose::STAGE_UNIT)
+pub fn write_on_stage(drawn: &Drawn) -> String {
+    svg::write_on_stage(&drawn.scene)
+}
+
+/// What is to be done to the drawing before: a line that says which groups stay and how many are new
+/// (see [`crate::pieces::Piece`]), and a drawing with the new ones only. Empty when both are alike.
+#[must_use]
+pub fn write_change(drawn: &Drawn, before: &Drawn) -> String {
+    svg::write_change(&drawn.scene, &before.scene)
 }
 
 /// Draws one view as SVG text.

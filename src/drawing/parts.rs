@@ -9,8 +9,8 @@ use crate::geometry::Solid;
 use crate::numeric::sort_by;
 use crate::part::Kind;
 use crate::quantity::Measure;
+use crate::shared::Shared;
 use crate::vehicle::{BodyKind, Item, Vehicle};
-use std::collections::BTreeMap;
 
 /// A part as the view sees it.
 #[derive(Clone, Copy, Debug)]
@@ -120,8 +120,8 @@ pub fn part(
     seen: &Seen,
     view: View,
     style: &Style,
-    tag: Option<&Tag>,
-    worst: &BTreeMap<String, Severity>,
+    tag: Option<&Shared<Tag>>,
+    severity: Option<Severity>,
     unit: f64,
 ) -> Group {
     let selected = style.selected.as_deref() == Some(item.tag.as_str());
@@ -132,7 +132,7 @@ pub fn part(
         sight: seen.sight,
         soft: item.part.soft,
         selected,
-        severity: worst.get(item.tag.as_str()).copied(),
+        severity,
     });
     match item.solids.as_slice() {
         [Solid::Block(_)] => group.rounded(Role::Shape, seen.rect, 22.0),
@@ -143,7 +143,7 @@ pub fn part(
     }
     group.draw(Role::Symbol, |p| {
         fittings(p, item, view, &seen.rect, unit);
-        glyph(p, item.part.kind, &seen.rect, tag, unit);
+        glyph(p, item.part.kind, &seen.rect, tag.map(AsRef::as_ref), unit);
     });
     group
 }

@@ -24,7 +24,7 @@ pub fn pointers(
     drawn: &Rect,
     view: View,
     style: &Style,
-    labels: &mut Labels,
+    labels: &mut Labels<'_>,
     unit: f64,
 ) -> Vec<Group> {
     let u = unit;

@@ -1,5 +1,6 @@
 //! Tag plates of the parts: inside where they fit, else beside with a leader.
 
+use super::drawn::Drawn;
 use super::labels::{Labels, Spot, leader};
 use super::parts::Seen;
 use super::plane::{Rect, at};
@@ -8,7 +9,8 @@ use super::text::width;
 use super::{Style, View};
 use crate::numeric::sort_by;
 use crate::quantity;
-use crate::vehicle::Vehicle;
+use crate::shared::Shared;
+use crate::vehicle::{Item, Vehicle};
 use std::collections::BTreeMap;
 
 /// Size of a tag, paper millimetres.
@@ -21,12 +23,23 @@ const PLATE: f64 = 4.2;
 pub struct Tag {
     /// Where.
     pub spot: Spot,
-    /// Width of the plate with the tag; the mass, if it fits, stands to its right.
-    plate: f64,
-    text: String,
-    mass: Option<String>,
+    words: Shared<Words>,
     target: Rect,
+}
+
+/// What a plate says, and how wide that is.
+#[derive(Clone, Debug)]
+struct Words {
+    text: String,
+    /// The mass, where there is room for it beside the tag.
+    mass: Option<String>,
+    /// Width of the plate with the tag; the mass stands to its right.
+    plate: f64,
+    /// Width of both.
+    wide: f64,
     hidden: bool,
+    /// Names parts behind the part as well.
+    shared: bool,
 }
 
 /// Places the tags of all parts: the chosen one first, then the large before the small. A part that
@@ -36,9 +49,10 @@ pub fn place(
     parts: &[Seen],
     view: View,
     style: &Style,
-    labels: &mut Labels,
+    labels: &mut Labels<'_>,
     unit: f64,
-) -> BTreeMap<usize, Tag> {
+    before: Option<&Drawn>,
+) -> BTreeMap<usize, Shared<Tag>> {
     let u = unit;
     let mut shared: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
     let by_index: BTreeMap<usize, &Seen> = parts.iter().map(|s| (s.index, s)).collect();
@@ -73,47 +87,65 @@ pub fn place(
             continue;
         }
         let hidden = seen.sight == Sight::Behind;
-        let mut text = if hidden {
-            format!("({})", item.tag)
-        } else {
-            item.tag.clone()
-        };
-        if let Some(behind) = shared.get(&seen.index) {
-            let tags: Vec<&str> = behind
-                .iter()
-                .map(|i| vehicle.items[*i].tag.as_str())
-                .collect();
-            text = format!("{text} ({})", tags.join(" "));
-        }
-        let text = super::text::fitted(&text, FIGURE * u, true, 60.0 * u);
-        let plate = width(&text, FIGURE * u, true) + 1.6 * u;
-        let tall = PLATE * u;
-        let inside = !hidden;
-        let large = seen.rect.width() > plate + 8.0 * u && seen.rect.height() > 2.4 * tall;
-        let mass = (inside && large && !text.contains('('))
-            .then(|| quantity::mass(item.planned_kg(), style.units));
-        let full = plate
-            + mass
-                .as_deref()
-                .map_or(0.0, |m| width(m, FIGURE * 0.9 * u, false) + 1.4 * u);
-        let roomy = mass.is_some() && seen.rect.width() > full + 2.0 * u;
-        let wide = if roomy { full } else { plate };
-        if let Some(spot) = labels.place(&seen.rect, wide, tall, inside) {
-            let mass = mass.filter(|_| roomy && !spot.leader);
-            placed.insert(
-                seen.index,
+        let behind = shared.get(&seen.index);
+        // With parts behind it, it says their tags too, which may be other ones now.
+        let known = before.filter(|_| behind.is_none());
+        let known = known.and_then(|b| b.part(vehicle, seen.index)?.tag.as_ref());
+        let known = known.filter(|tag| tag.words.hidden == hidden && !tag.words.shared);
+        let words = known.map_or_else(
+            || {
+                let behind = behind.into_iter().flatten();
+                let behind: Vec<&str> = behind.map(|i| &*vehicle.items[*i].tag).collect();
+                words(item, seen, &behind, style, u).into()
+            },
+            |tag| tag.words.clone(),
+        );
+        if let Some(spot) = labels.place(&seen.rect, words.wide, PLATE * u, !hidden) {
+            let known = known.filter(|tag| tag.spot == spot).cloned();
+            let tag = known.unwrap_or_else(|| {
+                let target = seen.rect;
                 Tag {
                     spot,
-                    plate,
-                    text,
-                    mass,
-                    target: seen.rect,
-                    hidden,
-                },
-            );
+                    words,
+                    target,
+                }
+                .into()
+            });
+            placed.insert(seen.index, tag);
         }
     }
     placed
+}
+
+fn words(item: &Item, seen: &Seen, behind: &[&str], style: &Style, unit: f64) -> Words {
+    let u = unit;
+    let hidden = seen.sight == Sight::Behind;
+    let mut text = if hidden {
+        format!("({})", item.tag)
+    } else {
+        item.tag.clone()
+    };
+    if !behind.is_empty() {
+        text = format!("{text} ({})", behind.join(" "));
+    }
+    let text = super::text::fitted(&text, FIGURE * u, true, 60.0 * u);
+    let plate = width(&text, FIGURE * u, true) + 1.6 * u;
+    let large = seen.rect.width() > plate + 8.0 * u && seen.rect.height() > 2.4 * PLATE * u;
+    let mass = (!hidden && large && !text.contains('('))
+        .then(|| quantity::mass(item.planned_kg(), style.units));
+    let full = plate
+        + mass
+            .as_deref()
+            .map_or(0.0, |m| width(m, FIGURE * 0.9 * u, false) + 1.4 * u);
+    let mass = mass.filter(|_| seen.rect.width() > full + 2.0 * u);
+    Words {
+        wide: if mass.is_some() { full } else { plate },
+        text,
+        mass,
+        plate,
+        hidden,
+        shared: !behind.is_empty(),
+    }
 }
 
 fn same(a: &Rect, b: &Rect) -> bool {
@@ -126,7 +158,7 @@ fn same(a: &Rect, b: &Rect) -> bool {
 pub fn draw(tag: &Tag, of: &str, unit: f64) -> Group {
     let u = unit;
     let mut group = Group::new(Owner::Tag(of.to_owned()));
-    let r = tag.spot.rect;
+    let (r, words) = (tag.spot.rect, &tag.words);
     if tag.spot.leader {
         let (from, to) = leader(&r, &tag.target, 1.2 * u);
         group.draw(Role::Leader, |p| {
@@ -137,10 +169,10 @@ pub fn draw(tag: &Tag, of: &str, unit: f64) -> Group {
         });
     }
     let plate = Rect {
-        right: r.left + tag.plate,
+        right: r.left + words.plate,
         ..r
     };
-    if let Some(mass) = &tag.mass {
+    if let Some(mass) = words.mass.as_ref().filter(|_| !tag.spot.leader) {
         group.rounded(Role::White, r, 0.6 * u);
         let x = plate.right + 0.6 * u;
         let y = r.centre().y + 0.33 * FIGURE * u;
@@ -154,11 +186,15 @@ pub fn draw(tag: &Tag, of: &str, unit: f64) -> Group {
         ));
     }
     group.rounded(
-        if tag.hidden { Role::White } else { Role::Black },
+        if words.hidden {
+            Role::White
+        } else {
+            Role::Black
+        },
         plate,
         0.6 * u,
     );
-    let role = if tag.hidden {
+    let role = if words.hidden {
         TextRole::Note
     } else {
         TextRole::Tag
@@ -170,7 +206,7 @@ pub fn draw(tag: &Tag, of: &str, unit: f64) -> Group {
         at_.y,
         Anchor::Middle,
         FIGURE * u,
-        tag.text.clone(),
+        words.text.clone(),
     ));
     group
 }

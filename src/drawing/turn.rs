@@ -53,7 +53,7 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, style: &Style, unit: Option<f64
         bottom: room.bottom + tall,
         ..room
     };
-    let mut labels = Labels::new(room, 5.0 * u);
+    let mut labels = Labels::new(room, 5.0 * u, None);
     let mut said = Group::layer("notes");
     for (line, words) in (0_u32..).zip(&notes) {
         let y = room.bottom - tall + (f64::from(line) + 1.5) * 1.5 * FIGURE * u;
@@ -238,7 +238,7 @@ fn at_start(vehicle: &Vehicle, marks: &Marks, style: &Style, u: f64) -> Vec<Grou
             View::Plan,
             style,
             None,
-            &marks.parts,
+            marks.parts.get(&item.tag).copied(),
             u,
         ));
     }
@@ -246,7 +246,7 @@ fn at_start(vehicle: &Vehicle, marks: &Marks, style: &Style, u: f64) -> Vec<Grou
 }
 
 /// Radii from the centre of the arc, with their figures.
-fn radii(sweep: &Sweep, style: &Style, labels: &mut Labels, u: f64) -> Group {
+fn radii(sweep: &Sweep, style: &Style, labels: &mut Labels<'_>, u: f64) -> Group {
     let mut group = Group::layer("dimensions");
     let c = on_paper(sweep.centre);
     group.draw(Role::Dimension, |p| {
@@ -291,7 +291,7 @@ fn radii(sweep: &Sweep, style: &Style, labels: &mut Labels, u: f64) -> Group {
 }
 
 /// Names of the corners whose ways are drawn, each at the middle of its way; of a part once.
-fn names(sweep: &Sweep, labels: &mut Labels, u: f64) -> Group {
+fn names(sweep: &Sweep, labels: &mut Labels<'_>, u: f64) -> Group {
     let mut group = Group::layer("names");
     let mut once: BTreeMap<&str, At> = BTreeMap::new();
     for trace in &sweep.traces {
@@ -306,7 +306,7 @@ fn names(sweep: &Sweep, labels: &mut Labels, u: f64) -> Group {
 }
 
 /// A word near a place, with a leader when it had to stand off.
-fn label(group: &mut Group, labels: &mut Labels, place: At, words: String, u: f64) {
+fn label(group: &mut Group, labels: &mut Labels<'_>, place: At, words: String, u: f64) {
     let size = FIGURE * u;
     let target = Rect::about(place, u, u);
     let Some(spot) = labels.place(&target, width(&words, size, false) + u, 1.3 * size, false)

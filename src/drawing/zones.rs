@@ -16,7 +16,7 @@ pub fn zones(
     vehicle: &Vehicle,
     view: View,
     room: &Rect,
-    labels: &mut Labels,
+    labels: &mut Labels<'_>,
     unit: f64,
 ) -> (Vec<Group>, Group) {
     // Open zones reach far above the truck; what lies outside of the drawing is not drawn.

@@ -5,14 +5,14 @@
 
 use super::told::Told;
 use super::view::Shown;
-use crate::drawing::{Scene, View, write_change, write_on_stage};
+use crate::drawing::{Drawn, View, write_change, write_on_stage};
 
 /// Words and drawings as the page was last handed them.
 #[derive(Debug, Default)]
 pub struct Held {
     number: u32,
     words: Option<(u32, Shown)>,
-    scenes: [Option<(u32, Scene)>; View::ALL.len()],
+    drawn: [Option<(u32, Drawn)>; View::ALL.len()],
 }
 
 impl Held {
@@ -55,25 +55,24 @@ impl Held {
     #[must_use]
     pub fn picture(&mut self, index: usize, have: u32) -> String {
         let number = self.next();
-        let (Some((_, shown)), Some(view), Some(held)) = (
-            &self.words,
-            View::ALL.get(index),
-            self.scenes.get_mut(index),
-        ) else {
+        let (Some((_, shown)), Some(view), Some(held)) =
+            (&self.words, View::ALL.get(index), self.drawn.get_mut(index))
+        else {
             return String::new();
         };
-        let scene = shown.scene(*view);
+        let drawn = shown.drawn(*view, held.as_ref().map(|(_, before)| before));
         let text = match held {
             Some((known, before)) if *known == have => {
-                let change = write_change(&scene, before);
+                let change = write_change(&drawn, before);
                 if change.is_empty() {
+                    *held = Some((have, drawn));
                     return change;
                 }
                 format!("{number} {change}")
             }
-            _ => format!("{number}\n{}", write_on_stage(&scene)),
+            _ => format!("{number}\n{}", write_on_stage(&drawn)),
         };
-        *held = Some((number, scene));
+        *held = Some((number, drawn));
         text
     }
 }

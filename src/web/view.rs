@@ -6,7 +6,7 @@ use super::fields::{self, Field};
 use super::session::Session;
 use super::shaft_fields::of_shaft;
 use crate::assessment::Assessment;
-use crate::drawing::{self, Marks, Scene, Style};
+use crate::drawing::{self, Drawn, Marks, Style};
 use crate::findings::{Amount, Finding, Severity, payload_possible};
 use crate::plan::Plan;
 use crate::quantity::{Units, mass};
@@ -177,18 +177,17 @@ impl Shown {
         &self.assessment
     }
 
-    /// What one drawing of it shows on the page's stage.
-    #[must_use]
-    pub fn scene(&self, view: drawing::View) -> Scene {
-        let vehicle = &self.assessment.answers.vehicle;
-        drawing::stage_scene(vehicle, &self.marks, view, &self.style)
-    }
-
     /// One drawing of it, as SVG text for the page's stage.
     #[must_use]
     pub fn drawing(&self, view: drawing::View) -> String {
+        drawing::write_on_stage(&self.drawn(view, None))
+    }
+
+    /// One drawing of it; what looks alike is taken from the one before.
+    #[must_use]
+    pub fn drawn(&self, view: drawing::View, before: Option<&Drawn>) -> Drawn {
         let vehicle = &self.assessment.answers.vehicle;
-        drawing::draw_on_stage(vehicle, &self.marks, view, &self.style)
+        drawing::stage(vehicle, &self.marks, view, &self.style, before)
     }
 }
 

@@ -111,7 +111,7 @@ pub fn trailer(vehicle: &Vehicle, view: View) -> Option<Group> {
 pub fn swing_words(
     vehicle: &Vehicle,
     style: &Style,
-    labels: &mut Labels,
+    labels: &mut Labels<'_>,
     unit: f64,
 ) -> Option<Group> {
     let coupled = vehicle.trailer.as_ref()?;
