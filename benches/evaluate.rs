@@ -21,7 +21,7 @@ use axlewright_core::plan::{Edit, Place, Plan};
 use axlewright_core::quantity::Units;
 use axlewright_core::report::{evaluation, marks};
 use axlewright_core::vehicle::Vehicle;
-use axlewright_core::web::{Session, Shown, ViewOptions};
+use axlewright_core::web::{Held, Session, Shown, ViewOptions};
 use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use std::time::Duration;
@@ -53,6 +53,34 @@ fn told(shown: &Shown) -> (String, [String; 3]) {
     (words, View::ALL.map(|view| shown.drawing(view)))
 }
 
+/// The page as far as it knows which words and drawings it has.
+#[derive(Default)]
+struct Page {
+    held: Held,
+    has: [u32; 4],
+}
+
+impl Page {
+    fn told(&mut self, shown: Shown) -> [String; 4] {
+        let number = |text: &str| {
+            let digits = text.trim_start_matches(|c: char| !c.is_ascii_digit());
+            digits
+                .split(|c: char| !c.is_ascii_digit())
+                .next()?
+                .parse()
+                .ok()
+        };
+        let words = self.held.show(shown, self.has[0]).unwrap_or_default();
+        let pictures = [0, 1, 2].map(|view| self.held.picture(view, self.has[view + 1]));
+        let [side, plan, rear] = pictures;
+        let told = [words, side, plan, rear];
+        for (has, text) in self.has.iter_mut().zip(&told) {
+            *has = number(text).unwrap_or(*has);
+        }
+        told
+    }
+}
+
 /// Resolve, assess, three drawings: what each step of a drag costs.
 fn whole(c: &mut Criterion) {
     let library = Library::shipped();
@@ -66,7 +94,8 @@ fn whole(c: &mut Criterion) {
     group.finish();
 }
 
-/// A probe as the page asks it: the plan with one part moved, as text for the page.
+/// A move as the page asks it: the plan with one part at a new place each time, and what has changed
+/// since the move before as text for the page.
 fn probe(c: &mut Criterion) {
     let library = Library::shipped();
     let mut group = c.benchmark_group("probe");
@@ -80,18 +109,23 @@ fn probe(c: &mut Criterion) {
         let Place::Free { x_mm, y_mm, z_mm } = placed.place else {
             panic!("the last stands free")
         };
-        let edit = Edit::Move {
-            tag: placed.tag.clone(),
-            x_mm: x_mm + 10.0,
-            y_mm,
-            z_mm,
-            zone: None,
+        let options = ViewOptions {
+            carrying: true,
+            ..ViewOptions::default()
         };
-        let options = ViewOptions::default();
+        let (mut page, mut run) = (Page::default(), 0_u32);
         group.bench_function(BenchmarkId::from_parameter(size), |b| {
             b.iter(|| {
-                let shown = session.probe(black_box(&edit), &options);
-                told(&shown.unwrap_or_else(|r| panic!("{r}")))
+                run += 1;
+                let edit = Edit::Move {
+                    tag: placed.tag.clone(),
+                    x_mm: x_mm + f64::from(run % 100),
+                    y_mm,
+                    z_mm,
+                    zone: None,
+                };
+                let shown = session.probe_after(black_box(&edit), &options, page.held.shown());
+                page.told(shown.unwrap_or_else(|r| panic!("{r}")))
             });
         });
     }

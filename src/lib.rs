@@ -25,6 +25,7 @@ pub mod loads;
 pub mod manoeuvre;
 pub mod numeric;
 pub mod part;
+pub mod pieces;
 pub mod plan;
 pub mod plant;
 pub mod quantity;

@@ -1,6 +1,7 @@
 //! What was worked out before a change is used again after it; what comes out must be what comes out
 //! without it, byte by byte. Each example, and a crowded truck, goes through a chain of changes, each
-//! answer made after the one before and made anew.
+//! answer made after the one before and made anew. And a page that is told only what has changed must
+//! hold the whole of it each time.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -11,15 +12,18 @@
 #[allow(dead_code, reason = "the examples alone are wanted here")]
 mod answers;
 mod crowded;
+#[path = "after/page.rs"]
+mod page;
 
 use answers::EXAMPLES;
 use axlewright_core::assessment::Assessment;
-use axlewright_core::drawing::{Drawn, View, write_on_stage};
+use axlewright_core::drawing::View;
 use axlewright_core::library::Library;
 use axlewright_core::plan::Edit;
 use axlewright_core::quantity::Units;
 use axlewright_core::report;
 use axlewright_core::web::{Session, Show, Shown, ViewOptions};
+use page::Page;
 
 /// Changes of one plan; of those that nobody can make, the refusals are compared.
 const CHANGES: usize = 36;
@@ -106,7 +110,7 @@ fn options(session: &Session, dice: &mut Dice) -> ViewOptions {
 }
 
 /// All that can be read from a view, on the page or off it.
-fn told(shown: &Shown, drawn: &[Drawn]) -> Vec<String> {
+fn told(shown: &Shown) -> Vec<String> {
     let assessment = shown.assessment();
     let mut told = vec![
         serde_json::to_string(&shown.words).unwrap(),
@@ -115,14 +119,12 @@ fn told(shown: &Shown, drawn: &[Drawn]) -> Vec<String> {
         format!("{:?}", assessment.answers.clearances),
         format!("{:?}", assessment.findings),
     ];
-    told.extend(drawn.iter().map(write_on_stage));
+    told.extend(View::ALL.map(|view| shown.drawing(view)));
     told
 }
 
-fn compare(name: &str, run: usize, after: &State, anew: &Shown) {
-    let after = told(&after.shown, &after.drawn);
-    let anew = told(anew, &View::ALL.map(|view| anew.drawn(view, None)));
-    for (index, (one, other)) in after.iter().zip(anew).enumerate() {
+fn compare(name: &str, run: usize, after: &Shown, anew: &Shown) {
+    for (index, (one, other)) in told(after).iter().zip(told(anew)).enumerate() {
         if *one != other {
             let same = one.bytes().zip(other.bytes()).take_while(|(a, b)| a == b);
             let at = same.count();
@@ -139,47 +141,31 @@ fn compare(name: &str, run: usize, after: &State, anew: &Shown) {
     }
 }
 
-/// What stands on the page, drawings too; the next one is made after it.
-struct State {
-    shown: Shown,
-    drawn: Vec<Drawn>,
-}
-
-impl State {
-    fn after(shown: Shown, before: Option<&Self>) -> Self {
-        let before = |index: usize| before.and_then(|b| b.drawn.get(index));
-        let views = View::ALL.iter().enumerate();
-        let drawn = views
-            .map(|(index, view)| shown.drawn(*view, before(index)))
-            .collect();
-        Self { shown, drawn }
-    }
-}
-
 /// How many changes could be made.
 fn chain(name: &str, text: &str, seed: u64) -> usize {
     let mut session = Session::new().unwrap();
     session.open(name, text).unwrap();
     let mut dice = Dice(seed);
-    let mut before = State::after(session.view(&ViewOptions::default()).unwrap(), None);
+    let mut page = Page::default();
+    page.see(session.view(&ViewOptions::default()).unwrap(), false, name);
     let mut made = 0;
     for run in 0..CHANGES {
         let options = options(&session, &mut dice);
         let Some(edit) = change(&session, &mut dice) else {
             continue;
         };
-        let after = session.probe_after(&edit, &options, Some(&before.shown));
+        let what = format!("{name}, change {run}");
+        let after = session.probe_after(&edit, &options, page.held.shown());
         match (after, session.probe(&edit, &options)) {
             (Ok(after), Ok(anew)) => {
-                let after = State::after(after, Some(&before));
                 compare(name, run, &after, &anew);
                 made += 1;
-                before = after;
+                page.see(after, dice.below(20) == 0, &what);
             }
             (after, anew) => assert_eq!(
                 after.err().map(|r| r.to_string()),
                 anew.err().map(|r| r.to_string()),
-                "{name}, change {run}"
+                "{what}"
             ),
         }
         match dice.below(6) {
@@ -192,12 +178,17 @@ fn chain(name: &str, text: &str, seed: u64) -> usize {
             _ => {}
         }
         if dice.below(4) == 0 {
-            let after = session.view_after(&options, Some(&before.shown)).unwrap();
-            let after = State::after(after, Some(&before));
+            let after = session.view_after(&options, page.held.shown()).unwrap();
             compare(name, run, &after, &session.view(&options).unwrap());
-            before = after;
+            page.see(after, false, &what);
         }
     }
+    assert!(
+        page.told < page.whole,
+        "{name}: {} of {} bytes told",
+        page.told,
+        page.whole
+    );
     made
 }
 
@@ -220,15 +211,12 @@ fn so_it_is_on_a_crowded_truck_and_from_one_plan_to_another() {
     assert!(chain("crowded", &crowded, 7) > CHANGES / 2);
     // Nothing of one plan is taken for the other's.
     let mut session = Session::new().unwrap();
-    let mut before: Option<State> = None;
+    let mut page = Page::default();
     for (name, text) in EXAMPLES.into_iter().chain(EXAMPLES.into_iter().rev()) {
         session.open(name, text).unwrap();
         let options = ViewOptions::default();
-        let after = session
-            .view_after(&options, before.as_ref().map(|b| &b.shown))
-            .unwrap();
-        let after = State::after(after, before.as_ref());
+        let after = session.view_after(&options, page.held.shown()).unwrap();
         compare(name, 0, &after, &session.view(&options).unwrap());
-        before = Some(after);
+        page.see(after, false, name);
     }
 }

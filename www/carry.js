@@ -12,6 +12,8 @@ export class Carry {
     this.stage = stage;
     this.bench = stage.bench;
     this.load = null;
+    /** The old place of the part, as it is in the drawing now. */
+    this.ghost = null;
     /** True in the moment after a drag, in which the browser also reports a click. */
     this.justCarried = false;
     stage.element.addEventListener("pointerdown", event => this.grip(event));
@@ -182,10 +184,13 @@ export class Carry {
   /** After each drawing: the old place stays visible as a ghost. */
   drawn() {
     const { load, stage } = this;
+    this.ghost?.remove();
+    this.ghost = null;
     if (!load?.moving || !load.ghost) return;
     const part = stage.partElement(load.tag, load.view);
     if (!part) return;
     const ghost = load.ghost.cloneNode(true);
+    this.ghost = ghost;
     ghost.setAttribute("class", "was-here");
     ghost.removeAttribute("tabindex");
     ghost.removeAttribute("data-tag");

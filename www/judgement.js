@@ -113,7 +113,7 @@ export class Judgement {
       const closing = this.bench.options.finding === keyOf(now);
       this.bench.point(closing ? null : now);
       if (!closing) {
-        this.stage.reveal(now.index);
+        this.stage.reveal(this.bench.view.findings.indexOf(now));
         row.scrollIntoView({ block: "nearest" });
       }
       tell(closing ? "" : now.said?.sentence ?? now.title);

@@ -1,91 +1,82 @@
-// Puts a drawing of the core on its paper. Every group of a drawing stands on a line of its own: of a
-// drawing that has changed a little, only the groups that changed are put in anew.
+// Puts a drawing of the core on its paper: the whole of it, or only the groups that changed.
 
-const AXES = /<g data-axes="[^"]*">\n/;
-const END = "</g>\n</svg>";
+import { pieced } from "./held.js";
 
 export class Paper {
   constructor(element) {
     this.element = element;
-    this.drawn = null;
-    /** The drawing's lines, when the page has one node for each of them. */
-    this.lines = null;
+    this.lost();
+  }
+
+  /** Whatever is on the paper: the next drawing is put on it whole. */
+  lost() {
+    /** What the core calls the drawing on the paper; 0 is none. */
+    this.number = 0;
+    /** Its groups, as far as the core drew them: the page may add something of its own between them. */
+    this.groups = [];
   }
 
   get svg() {
     return this.element.firstElementChild;
   }
 
-  /** True when something has changed. The drawing is the core's own; it escapes every name in it. */
-  put(drawing) {
-    if (drawing === this.drawn) return false;
-    this.drawn = drawing;
-    const { head, lines } = taken(drawing);
-    if (!this.mend(head, lines)) this.element.innerHTML = drawing;
-    this.head = head;
-    const axes = this.svg?.querySelector("[data-axes]");
-    // A name with a line break in it would part a group: such a drawing is always put in whole.
-    this.lines = axes?.children.length === lines.length ? lines : null;
-    return true;
-  }
-
-  mend(head, lines) {
-    const axes = this.lines && this.svg?.querySelector("[data-axes]");
-    if (!axes) return false;
-    const old = this.lines;
-    const many = Math.min(old.length, lines.length);
-    let [first, last] = [0, 0];
-    if (old.length !== lines.length) {
-      while (first < many && old[first] === lines[first]) first += 1;
-      while (last < many - first && old[old.length - 1 - last] === lines[lines.length - 1 - last]) last += 1;
-      const came = lines.slice(first, lines.length - last);
-      const found = nodes(came);
-      if (found.length !== came.length) return false;
-      const gone = [...axes.children].slice(first, old.length - last);
-      const after = axes.children[old.length - last] ?? null;
-      for (const node of found) axes.insertBefore(node, after);
-      for (const node of gone) node.remove();
-    } else {
-      const changed = lines.map((_, index) => index).filter(index => lines[index] !== old[index]);
-      const found = nodes(changed.map(index => lines[index]));
-      if (found.length !== changed.length) return false;
-      const places = changed.map(index => axes.children[index]);
-      places.forEach((node, index) => node.replaceWith(found[index]));
+  /** Asks for the drawing, saying which one is here; true when something has changed. */
+  put(ask) {
+    const told = ask(this.number);
+    if (told === "") return false;
+    // A number and, of a change, which groups stay and how many come; then the drawing.
+    const end = told.indexOf("\n");
+    const [number, pieces] = told.slice(0, end).split(" ");
+    const drawing = told.slice(end + 1);
+    const { groups } = this;
+    // Should this be broken off, nobody knows what is on the paper.
+    this.lost();
+    if (pieces) this.groups = this.change(groups, JSON.parse(pieces), drawing);
+    else {
+      // The core's own drawing; it escapes every name in it.
+      this.element.innerHTML = drawing;
+      this.groups = [...axesOf(this.svg).children];
     }
-    if (head !== this.head) this.change(head);
-    // What the window shows of the drawing is set anew from the whole of it.
-    this.svg.setAttribute("viewBox", head.match(/viewBox="([^"]*)"/)[1]);
+    this.number = Number(number);
     return true;
   }
 
-  /** Name, description and ground of the drawing. */
-  change(head) {
-    const { svg } = this;
-    const [next] = parsed(`${head}</g></svg>`).children;
-    for (const { name, value } of next.attributes) svg.setAttribute(name, value);
-    const axes = svg.querySelector("[data-axes]");
-    for (const node of [...svg.childNodes]) if (node !== axes) node.remove();
-    const ground = [...next.childNodes].filter(node => !node.matches?.("[data-axes]"));
-    axes.before(...ground);
+  /** Puts in what came, which is a drawing with the new groups only; gives the groups there are now. */
+  change(before, pieces, drawing) {
+    const holder = document.createElement("template");
+    holder.innerHTML = drawing;
+    const next = holder.content.firstElementChild;
+    const came = [...axesOf(next).children];
+    // What comes is counted: as many stand in its place.
+    const groups = pieced(before, pieces.flatMap(piece => (Array.isArray(piece) ? [piece] : came.splice(0, piece))));
+    const kept = new Set(groups);
+    for (const group of before) if (!kept.has(group)) group.remove();
+    const axes = axesOf(this.svg);
+    let after = null;
+    for (const group of [...groups].reverse()) {
+      if (group.parentNode !== axes) axes.insertBefore(group, after);
+      after = group;
+    }
+    this.head(next);
+    return groups;
+  }
+
+  /** Name, description and ground of the drawing; what the window shows is set anew from all of it. */
+  head(next) {
+    for (const { name, value } of next.attributes) this.svg.setAttribute(name, value);
+    for (const [index, node] of [...next.children].entries()) {
+      const old = this.svg.children[index];
+      if (!node.matches("[data-axes]") && !old.isEqualNode(node)) old.replaceWith(node);
+    }
   }
 }
 
-/** What stands before the groups, and the groups' lines. */
-function taken(drawing) {
-  const found = drawing.match(AXES);
-  if (!found || !drawing.endsWith(END)) return { head: drawing, lines: [] };
-  const start = found.index + found[0].length;
-  const body = drawing.slice(start, -END.length);
-  return { head: drawing.slice(0, start), lines: body.split("\n").slice(0, -1) };
+/** A drawing that is wanted whole, for another place than the bench. */
+export function whole(ask) {
+  const told = ask(0);
+  return told.slice(told.indexOf("\n") + 1);
 }
 
-/** A piece of the core's own drawing, as nodes. */
-function parsed(drawing) {
-  const holder = document.createElement("template");
-  holder.innerHTML = drawing;
-  return holder.content;
-}
-
-function nodes(lines) {
-  return lines.length === 0 ? [] : [...parsed(`<svg>${lines.join("")}</svg>`).firstChild.children];
+function axesOf(svg) {
+  return svg.querySelector("[data-axes]");
 }

@@ -3,6 +3,7 @@
 
 import { Study } from "./ask.js";
 import { ORDER } from "./dom.js";
+import { together } from "./held.js";
 
 const read = answer => (typeof answer === "string" ? JSON.parse(answer) : answer);
 
@@ -33,6 +34,8 @@ export class Bench {
       date: today(),
     };
     this.view = null;
+    /** What the core told last, all of it, with its number; it tells only what differs. */
+    this.held = {};
     /** What is being tried out, as long as the view shows that and not the plan. */
     this.trial = null;
     this.listeners = [];
@@ -63,7 +66,14 @@ export class Bench {
   }
 
   refresh() {
-    this.show(this.settled(() => read(this.planner.view(this.options))), false);
+    this.show(this.settled(() => this.heard(have => this.planner.view(this.options, have))), false);
+  }
+
+  /** Asks for a view, saying which one is here, and puts both together. */
+  heard(ask) {
+    const came = read(ask(this.held.number ?? 0));
+    if (came.refused === undefined) this.held = together(this.held, came);
+    return came.refused === undefined ? this.held : came;
   }
 
   show(view, trial) {
@@ -84,7 +94,7 @@ export class Bench {
 
   /** Findings of the truck and of its drive with all that they say, for paper. */
   get told() {
-    const whole = read(this.planner.view({ ...this.options, whole: true }));
+    const whole = this.heard(have => this.planner.view({ ...this.options, whole: true }, have));
     return inOrder([...(whole.findings ?? []), ...(this.drive?.findings ?? [])]);
   }
 
@@ -122,14 +132,12 @@ export class Bench {
 
   /** Shows the plan as it would be; the plan stays. Returns null, or why it cannot be. */
   probe(edit) {
-    return this.tried(this.planner.probe(edit, this.wish), { edit });
+    return this.tried(have => this.planner.probe(edit, this.wish, have), { edit });
   }
 
-  tried(answer, trial) {
-    const view = read(answer);
+  tried(ask, trial) {
+    const view = this.heard(ask);
     if (view.refused !== undefined) return view.refused;
-    // What is carried changes no field of truck, loads, law and duty: they are not told again.
-    view.controls ??= this.view.controls;
     this.trial = trial;
     this.show(view, true);
     return null;
@@ -174,7 +182,7 @@ export class Bench {
   /** Shows the plan with a field as its slider stands; the plan stays. */
   probeField(field, text) {
     const typed = String(text);
-    return this.tried(this.planner.probe_field(field, typed, this.options), { field, typed });
+    return this.tried(have => this.planner.probe_field(field, typed, this.options, have), { field, typed });
   }
 
   select(tag) {

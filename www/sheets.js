@@ -3,6 +3,7 @@
 import { WORDS, by, el, handOver, rows, say, tell } from "./dom.js";
 import { pageBody, pageTable } from "./pages.js";
 import { makeCaution } from "./panels.js";
+import { whole } from "./paper.js";
 
 const VIEWS = [["side", "Side view"], ["plan", "Plan view"], ["rear", "Rear view"]];
 
@@ -116,7 +117,7 @@ export class Sheets {
 
   /** The browser's own menu prints at once, without waiting: drawings and findings are at hand. */
   layAtOnce() {
-    const drawings = VIEWS.map((_, index) => this.bench.planner.picture(index));
+    const drawings = VIEWS.map((_, index) => whole(have => this.bench.planner.picture(index, have)));
     this.lay(drawings, [], new Set(["clear"]));
     by("sheets").append(el("p", { class: "text" },
       "Printed from the browser's menu: without title blocks and pages of answers. The page's own Print button prints them too."));

@@ -61,7 +61,8 @@ export class Stage {
   draw() {
     const focus = this.focusedPart();
     for (const each of this.views.values()) {
-      if (!each.sheet.put(this.bench.planner.picture(each.index))) continue;
+      const ask = have => this.bench.planner.picture(each.index, have);
+      if (!each.sheet.put(ask)) continue;
       each.window.apply();
       this.oneStop(each);
     }
@@ -190,8 +191,7 @@ export class Stage {
       tell(part.getAttribute("aria-label") ?? this.partElement(tag, name)?.getAttribute("aria-label") ?? `${tag} chosen`);
       this.onChoose?.(tag);
     } else if (pointer) {
-      const index = Number(pointer.dataset.finding);
-      const finding = this.bench.view.findings.find(each => each.index === index);
+      const finding = this.bench.view.findings[Number(pointer.dataset.finding)];
       if (finding) this.onFinding?.(finding);
     } else if (event.target.closest(".paper")) {
       if (this.bench.options.selected !== null) tell("No part chosen");

@@ -169,6 +169,13 @@ pub fn write_on_stage(drawn: &Drawn) -> String {
     svg::write_on_stage(&drawn.scene)
 }
 
+/// What is to be done to the drawing before: a line that says which groups stay and how many are new
+/// (see [`crate::pieces::Piece`]), and a drawing with the new ones only. Empty when both are alike.
+#[must_use]
+pub fn write_change(drawn: &Drawn, before: &Drawn) -> String {
+    svg::write_change(&drawn.scene, &before.scene)
+}
+
 /// Draws one view as SVG text.
 #[must_use]
 pub fn draw(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style) -> String {

@@ -10,6 +10,7 @@ use super::encode::{escaped, number, plain, word};
 use super::plane::{Path, Rect, Step};
 use super::scene::{Anchor, Group, Owner, Scene, Shape, Sight, Text};
 use super::style::{Pens, STAGE};
+use crate::pieces::{Piece, pieces, unchanged};
 use svg::Document;
 use svg::node::Text as TextNode;
 use svg::node::element::{Description, Title};
@@ -18,13 +19,49 @@ use svg::node::element::{Description, Title};
 #[must_use]
 pub fn write(scene: &Scene) -> String {
     let pens = Pens::of(scene);
-    write_with(scene, &pens.scope, Some(&pens))
+    let mut out = String::new();
+    let groups: Vec<&Group> = scene.groups.iter().map(|g| &**g).collect();
+    write_with(&mut out, scene, &pens.scope, Some(&pens), &groups);
+    out
 }
 
 /// A view on the page's stage, which leaves its pens to the page.
 #[must_use]
 pub fn write_on_stage(scene: &Scene) -> String {
-    write_with(scene, STAGE, None)
+    let mut out = String::new();
+    let groups: Vec<&Group> = scene.groups.iter().map(|g| &**g).collect();
+    write_with(&mut out, scene, STAGE, None, &groups);
+    out
+}
+
+/// What is to be done to an earlier scene on the stage: a line that says which groups stay and how
+/// many are new (see [`Piece`]), and a drawing with the new ones only. Empty when both are alike.
+#[must_use]
+pub fn write_change(scene: &Scene, before: &Scene) -> String {
+    let (old, new) = (&before.groups, &scene.groups);
+    let pieces = pieces(old.len(), new.len(), &|a, b| old[a] == new[b]);
+    let mut out = String::new();
+    if unchanged(old.len(), new.len(), &pieces)
+        && scene.title == before.title
+        && scene.description == before.description
+        && scene.bounds == before.bounds
+    {
+        return out;
+    }
+    let mut groups: Vec<&Group> = Vec::new();
+    for (index, piece) in pieces.iter().enumerate() {
+        out.push(if index == 0 { '[' } else { ',' });
+        match piece {
+            Piece::Kept(range) => out.push_str(&format!("[{},{}]", range.start, range.end)),
+            Piece::New(range) => {
+                out.push_str(&range.len().to_string());
+                groups.extend(new[range.clone()].iter().map(|g| &**g));
+            }
+        }
+    }
+    out.push_str(if pieces.is_empty() { "[]\n" } else { "]\n" });
+    write_with(&mut out, scene, STAGE, None, &groups);
+    out
 }
 
 /// What the page needs once for all views on its stage: their rules, and an empty drawing that holds
@@ -40,25 +77,31 @@ pub fn stage_pens(unit: f64) -> String {
     out
 }
 
-/// With the pens of its own that stand under the scope, or without.
-fn write_with(scene: &Scene, scope: &str, pens: Option<&Pens>) -> String {
+/// With the pens of its own that stand under the scope, or without; of the groups only these.
+fn write_with(
+    out: &mut String,
+    scene: &Scene,
+    scope: &str,
+    pens: Option<&Pens>,
+    groups: &[&Group],
+) {
     let b = &scene.bounds;
     let (x, y, w, h) = match &scene.page {
         Some(page) => (0.0, 0.0, page.size.x, page.size.y),
         None => (b.left, b.top, b.width(), b.height()),
     };
-    let mut out = head(scene, scope, [x, y, w, h]);
-    out.reserve(40_000 + 700 * scene.groups.len());
+    out.reserve(2_000 + 700 * groups.len() + pens.map_or(0, |_| 40_000));
+    out.push_str(&head(scene, scope, [x, y, w, h]));
     if let Some(pens) = pens {
         out.push_str("<style>");
-        pens.css(&mut out);
+        pens.css(out);
         out.push_str("</style><defs>");
-        pens.patterns(&mut out);
+        pens.patterns(out);
         out.push_str("</defs>");
     }
     out.push_str("<rect class=\"paper\" fill=\"#fff\"");
     rect(
-        &mut out,
+        out,
         &Rect {
             left: x,
             top: y,
@@ -70,23 +113,22 @@ fn write_with(scene: &Scene, scope: &str, pens: Option<&Pens>) -> String {
     out.push_str(scene.view.word());
     if let Some(page) = &scene.page {
         out.push_str("\" transform=\"translate(");
-        pair(&mut out, page.origin);
+        pair(out, page.origin);
         out.push_str(&format!(") scale({:.8})", 1.0 / page.scale));
     }
     out.push_str("\">\n");
-    for group in &scene.groups {
-        write_group(&mut out, group, scene.page.is_none());
+    for group in groups {
+        write_group(out, group, scene.page.is_none());
     }
     out.push_str("</g>\n");
     if let Some(page) = &scene.page {
         out.push_str("<g class=\"page\">\n");
         for group in &page.groups {
-            write_group(&mut out, group, false);
+            write_group(out, group, false);
         }
         out.push_str("</g>\n");
     }
     out.push_str(END);
-    out
 }
 
 /// How the crate ends a document.

@@ -175,7 +175,7 @@ fn swept(vehicle: &Vehicle, sweep: &Sweep) -> Vec<Group> {
     }
     group.path(Role::TrailerWay, trailer);
     group.path(Role::TruckWay, truck);
-    vec![group.into()]
+    vec![group]
 }
 
 /// The ways of the front axle and of the corners.
@@ -214,7 +214,7 @@ fn outlines(vehicle: &Vehicle, sweep: &Sweep) -> Vec<Group> {
             group.path(role, path.unwrap_or_default());
         }
     }
-    vec![group.into()]
+    vec![group]
 }
 
 /// The truck where the turn begins, with its parts.

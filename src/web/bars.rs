@@ -7,7 +7,7 @@ use crate::quantity::{Units, mass, signed_mass};
 use serde::Serialize;
 
 /// One bar: an axle group, the trailer's axles or the gross weight, against its governing limit.
-#[derive(Debug, Serialize)]
+#[derive(Debug, PartialEq, Serialize)]
 pub struct Bar {
     id: String,
     name: String,
@@ -23,7 +23,7 @@ pub struct Bar {
 }
 
 /// The verdict in one line.
-#[derive(Debug, Serialize)]
+#[derive(Debug, PartialEq, Serialize)]
 pub struct Verdict {
     severity: Severity,
     word: &'static str,

@@ -132,7 +132,7 @@ impl Driven {
                 .iter()
                 .map(|f| {
                     let said = said(f, units);
-                    finding_view(None, f, Some(said), &journey.answers.vehicle, units)
+                    finding_view(f, Some(said), &journey.answers.vehicle, units)
                 })
                 .collect(),
             strip: report::drive_strip(journey, units).as_ref().map(draw_chart),

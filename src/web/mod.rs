@@ -12,6 +12,7 @@ mod duty;
 mod enter;
 mod entries;
 mod fields;
+mod held;
 mod law_fields;
 mod moving;
 mod room;
@@ -19,6 +20,7 @@ mod session;
 mod shaft_fields;
 mod snap;
 mod spot;
+mod told;
 mod view;
 
 #[cfg(all(target_arch = "wasm32", feature = "planner"))]
@@ -26,6 +28,7 @@ pub use boundary::Planner;
 #[cfg(all(target_arch = "wasm32", feature = "study"))]
 pub use boundary::Study;
 pub use drive::{DriveView, Driven, RouteChoice, Routes, Wanted};
+pub use held::Held;
 pub use session::{Examples, Session};
 pub use snap::{SnapAnswer, SnapQuestion};
 pub use view::{Show, Shown, View, ViewOptions};

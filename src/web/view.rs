@@ -55,17 +55,15 @@ pub struct ViewOptions {
 }
 
 /// Names of the steps to go back and forth.
-#[derive(Debug, Serialize)]
+#[derive(Debug, PartialEq, Serialize)]
 pub struct Steps {
     undo: Option<String>,
     redo: Option<String>,
 }
 
-/// A finding in a line; `index` is its number among those that the drawing points out.
-#[derive(Debug, Serialize)]
+/// A finding in a line; the drawing points it out by its place among the findings.
+#[derive(Debug, PartialEq, Serialize)]
 pub struct FindingView {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    index: Option<usize>,
     id: &'static str,
     /// What it is about: with the check's id unique in a view.
     subject: String,
@@ -83,7 +81,7 @@ pub struct FindingView {
 }
 
 /// What a finding says when it is opened.
-#[derive(Debug, Serialize)]
+#[derive(Debug, PartialEq, Serialize)]
 pub(super) struct Said {
     sentence: String,
     measured: String,
@@ -94,7 +92,7 @@ pub(super) struct Said {
 
 /// A part on the truck. Only the part that a reader looks at has its fields: they are most of the
 /// words of a truck with many parts.
-#[derive(Debug, Serialize)]
+#[derive(Debug, PartialEq, Serialize)]
 pub struct PlacedView {
     tag: String,
     part: String,
@@ -116,7 +114,7 @@ pub struct PlacedView {
 }
 
 /// Donor hardware.
-#[derive(Debug, Serialize)]
+#[derive(Debug, PartialEq, Serialize)]
 pub struct HardwareView {
     id: String,
     name: String,
@@ -125,14 +123,14 @@ pub struct HardwareView {
 }
 
 /// Payload in words.
-#[derive(Debug, Serialize)]
+#[derive(Debug, PartialEq, Serialize)]
 pub struct PayloadView {
     text: String,
     rows: Vec<(String, String)>,
 }
 
 /// A zone in words.
-#[derive(Debug, Serialize)]
+#[derive(Debug, PartialEq, Serialize)]
 pub struct ZoneView {
     id: String,
     name: String,
@@ -141,27 +139,26 @@ pub struct ZoneView {
     severity: Severity,
 }
 
-/// Everything that the page shows in words.
-#[derive(Debug, Serialize)]
+/// Everything that the page shows in words; `told` writes it.
+#[derive(Debug)]
 pub struct View {
-    name: String,
-    notes: String,
-    chassis: String,
-    file: Steps,
-    verdict: Verdict,
-    bars: Vec<Bar>,
-    pages: Vec<PageChoice>,
-    findings: Vec<FindingView>,
-    placed: Vec<PlacedView>,
-    hardware: Vec<HardwareView>,
+    pub(super) name: String,
+    pub(super) notes: String,
+    pub(super) chassis: String,
+    pub(super) file: Steps,
+    pub(super) verdict: Verdict,
+    pub(super) bars: Vec<Bar>,
+    pub(super) pages: Vec<PageChoice>,
+    pub(super) findings: Vec<FindingView>,
+    pub(super) placed: Vec<PlacedView>,
+    pub(super) hardware: Vec<HardwareView>,
     /// Fields of truck, loads, law and duty; none while a part is carried, which leaves them as they are.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    controls: Option<Vec<Field>>,
-    payload: PayloadView,
-    zones: Vec<ZoneView>,
-    cautions: Vec<Caution>,
-    assumptions: Vec<&'static str>,
-    problems: Vec<Problem>,
+    pub(super) controls: Option<Vec<Field>>,
+    pub(super) payload: PayloadView,
+    pub(super) zones: Vec<ZoneView>,
+    pub(super) cautions: Vec<Caution>,
+    pub(super) assumptions: Vec<&'static str>,
+    pub(super) problems: Vec<Problem>,
 }
 
 /// A plan as a reader sees it: the words at once, drawings when they are asked for.
@@ -253,7 +250,7 @@ fn words(
             .enumerate()
             .map(|(index, f)| {
                 let said = (options.whole || chosen == Some(index)).then(|| said(f, units));
-                finding_view(Some(index), f, said, vehicle, units)
+                finding_view(f, said, vehicle, units)
             })
             .collect(),
         placed: placed_views(session, plan, assessment, options),
@@ -278,14 +275,12 @@ fn words(
 }
 
 pub(super) fn finding_view(
-    index: Option<usize>,
     finding: &Finding,
     said: Option<Said>,
     vehicle: &Vehicle,
     units: Units,
 ) -> FindingView {
     FindingView {
-        index,
         id: finding.check,
         subject: finding.subject.clone(),
         title: finding.title,

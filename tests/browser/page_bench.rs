@@ -64,6 +64,17 @@ async fn escape_while_dragging_changes_nothing() {
     page.carry((x + width / 2.0 + 90.0, y + height / 2.0)).await;
     page.wait_for(r#"[data-view="side"] .was-here"#).await;
     assert_ne!(page.bars().await, before, "the bars follow the drag");
+    // Each move draws the part at its new place and its old place once, and leaves no other behind.
+    for step in 1..=4 {
+        page.carry((
+            x + width / 2.0 + 90.0 + 7.0 * f64::from(step),
+            y + height / 2.0,
+        ))
+        .await;
+        page.wait_until("document.querySelectorAll('#stage .was-here').length === 1")
+            .await;
+        assert_eq!(page.count(part).await, 1, "step {step}");
+    }
     page.press(&[Key::Escape.into()]).await;
     page.let_go();
     page.wait_until("!document.querySelector('.was-here')")

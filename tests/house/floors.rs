@@ -7,7 +7,9 @@ use std::collections::BTreeSet;
 const FLOORS: [(&str, &[&str]); 9] = [
     (
         "GROUND",
-        &["quantity", "geometry", "numeric", "shared", "source"],
+        &[
+            "quantity", "geometry", "numeric", "pieces", "shared", "source",
+        ],
     ),
     ("DATA", &["chassis", "part", "law", "route"]),
     ("DATA, all of it", &["library"]),

@@ -6,6 +6,7 @@ use crate::findings;
 use crate::plan::Edit;
 use crate::quantity::Units;
 use crate::source::{Problems, json_value};
+use crate::web::held::Held;
 use crate::web::session::Session;
 use crate::web::snap::SnapQuestion;
 use crate::web::view::Shown;
@@ -16,8 +17,7 @@ use wasm_bindgen::prelude::*;
 #[derive(Debug)]
 pub struct Planner {
     session: Session,
-    /// What the page saw last, of which it may want drawings.
-    shown: Option<Shown>,
+    held: Held,
 }
 
 #[wasm_bindgen]
@@ -31,39 +31,38 @@ impl Planner {
         Session::new()
             .map(|session| Self {
                 session,
-                shown: None,
+                held: Held::default(),
             })
             .map_err(|p| JsError::new(&p.to_string()))
     }
 
-    /// The view of the plan as it stands, in words.
-    pub fn view(&mut self, choice: JsValue) -> String {
-        let before = self.shown.as_ref();
+    /// The view of the plan as it stands, in words; as after each change and try, those that differ
+    /// from the view that the page has, by its number (see [`Held::show`]).
+    pub fn view(&mut self, choice: JsValue, have: u32) -> String {
+        let before = self.held.shown();
         let view = self.session.view_after(&options(choice), before);
-        self.show(view)
+        self.show(view, have)
     }
 
     /// The view as if an edit were made.
-    pub fn probe(&mut self, edit: JsValue, choice: JsValue) -> String {
+    pub fn probe(&mut self, edit: JsValue, choice: JsValue, have: u32) -> String {
         match read_edit(edit) {
             Err(text) => refused(text),
             Ok(edit) => {
-                let before = self.shown.as_ref();
+                let before = self.held.shown();
                 let view = self.session.probe_after(&edit, &options(choice), before);
-                self.show(view)
+                self.show(view, have)
             }
         }
     }
 
     /// A drawing of what the last view or probe told in words: 0 for side, 1 for plan, 2 for rear.
-    /// Its pens come once, from [`Planner::pens`].
+    /// What differs from the one that the page has, by its number (see [`Held::picture`]). Its pens
+    /// come once, from [`Planner::pens`].
     // A number: three texts on the way in were three hundredths of a move.
     #[must_use]
-    pub fn picture(&self, view: usize) -> String {
-        match (&self.shown, drawing::View::ALL.get(view)) {
-            (Some(shown), Some(view)) => shown.drawing(*view),
-            _ => String::new(),
-        }
+    pub fn picture(&mut self, view: usize, have: u32) -> String {
+        self.held.picture(view, have)
     }
 
     /// Pens and hatches for all pictures, as markup that the page holds once.
@@ -87,14 +86,14 @@ impl Planner {
     }
 
     /// The view as if this were typed into a field, for sliders on the move.
-    pub fn probe_field(&mut self, field: &str, typed: &str, choice: JsValue) -> String {
+    pub fn probe_field(&mut self, field: &str, typed: &str, choice: JsValue, have: u32) -> String {
         let choice = options(choice);
-        let before = self.shown.as_ref();
+        let before = self.held.shown();
         let view = self
             .session
             .edit_for(field, typed, choice.units)
             .and_then(|edit| self.session.probe_after(&edit, &choice, before));
-        self.show(view)
+        self.show(view, have)
     }
 
     /// Where a dragged part comes to rest.
@@ -190,9 +189,9 @@ impl Planner {
 }
 
 impl Planner {
-    fn show<E: ToString>(&mut self, view: Result<Shown, E>) -> String {
+    fn show<E: ToString>(&mut self, view: Result<Shown, E>, have: u32) -> String {
         match view {
-            Ok(shown) => json(&self.shown.insert(shown).words),
+            Ok(shown) => self.held.show(shown, have).unwrap_or_else(refused),
             Err(reason) => refused(reason),
         }
     }
