@@ -24,10 +24,7 @@ type Known = (Vehicle, Clearances);
 
 /// The gaps of a plan, found after others, and held against those found anew.
 fn after(plan: &Plan, before: Option<&Known>) -> Known {
-    let mut vehicle = Vehicle::resolve(plan, &LIBRARY).unwrap();
-    if let Some((before, _)) = before {
-        vehicle.settle(before);
-    }
+    let vehicle = Vehicle::resolve_after(plan, &LIBRARY, before.map(|(v, _)| v)).unwrap();
     let found = clearances_after(&vehicle, before.map(|(v, c)| (v, c)));
     assert_eq!(format!("{found:?}"), format!("{:?}", clearances(&vehicle)));
     (vehicle, found)
