@@ -1,9 +1,10 @@
 //! Writes a scene as SVG.
 //!
-//! The document with its title and description are nodes of the crate `svg`. The shapes inside, of
-//! which there are hundreds on every mouse move, are written straight behind them: a node with a hash
-//! map of attributes for each costs more than the rest of the drawing. Everything that a person typed
-//! goes through [`escaped`].
+//! A document that stands alone, with its title and description, is made of nodes of the crate `svg`.
+//! The shapes inside, of which there are hundreds on every mouse move, are written straight behind them:
+//! a node with a hash map of attributes for each costs more than the rest of the drawing. So is the head
+//! of a drawing on the stage, which spares the page's first program the crate. Everything that a person
+//! typed goes through [`escaped`].
 
 use super::Severity;
 use super::encode::{escaped, number, plain, word};
@@ -11,6 +12,7 @@ use super::plane::{Path, Rect, Step};
 use super::scene::{Anchor, Group, Owner, Scene, Shape, Sight, Text};
 use super::style::{Pens, STAGE};
 use crate::pieces::{Piece, pieces, unchanged};
+use crate::shared::Shared;
 use svg::Document;
 use svg::node::Text as TextNode;
 use svg::node::element::{Description, Title};
@@ -19,9 +21,38 @@ use svg::node::element::{Description, Title};
 #[must_use]
 pub fn write(scene: &Scene) -> String {
     let pens = Pens::of(scene);
-    let mut out = String::new();
-    let groups: Vec<&Group> = scene.groups.iter().map(|g| &**g).collect();
-    write_with(&mut out, scene, &pens.scope, Some(&pens), &groups);
+    let frame = scene.page.as_ref().map_or(scene.bounds, |page| Rect {
+        left: 0.0,
+        top: 0.0,
+        right: page.size.x,
+        bottom: page.size.y,
+    });
+    let mut out = head(scene, &pens.scope, &frame);
+    out.reserve(40_000 + 700 * scene.groups.len());
+    out.push_str("<style>");
+    pens.css(&mut out);
+    out.push_str("</style><defs>");
+    pens.patterns(&mut out);
+    out.push_str("</defs>");
+    ground(&mut out, scene, &frame);
+    if let Some(page) = &scene.page {
+        out.push_str("\" transform=\"translate(");
+        pair(&mut out, page.origin);
+        out.push_str(&format!(") scale({:.8})", 1.0 / page.scale));
+    }
+    out.push_str("\">\n");
+    for group in &scene.groups {
+        write_group(&mut out, group, scene.page.is_none());
+    }
+    out.push_str("</g>\n");
+    if let Some(page) = &scene.page {
+        out.push_str("<g class=\"page\">\n");
+        for group in &page.groups {
+            write_group(&mut out, group, false);
+        }
+        out.push_str("</g>\n");
+    }
+    out.push_str(END);
     out
 }
 
@@ -29,8 +60,7 @@ pub fn write(scene: &Scene) -> String {
 #[must_use]
 pub fn write_on_stage(scene: &Scene) -> String {
     let mut out = String::new();
-    let groups: Vec<&Group> = scene.groups.iter().map(|g| &**g).collect();
-    write_with(&mut out, scene, STAGE, None, &groups);
+    on_stage(&mut out, scene, &scene.groups.iter().collect::<Vec<_>>());
     out
 }
 
@@ -48,19 +78,19 @@ pub fn write_change(scene: &Scene, before: &Scene) -> String {
     {
         return out;
     }
-    let mut groups: Vec<&Group> = Vec::new();
+    let mut groups = Vec::new();
     for (index, piece) in pieces.iter().enumerate() {
         out.push(if index == 0 { '[' } else { ',' });
         match piece {
             Piece::Kept(range) => out.push_str(&format!("[{},{}]", range.start, range.end)),
             Piece::New(range) => {
                 out.push_str(&range.len().to_string());
-                groups.extend(new[range.clone()].iter().map(|g| &**g));
+                groups.extend(&new[range.clone()]);
             }
         }
     }
     out.push_str(if pieces.is_empty() { "[]\n" } else { "]\n" });
-    write_with(&mut out, scene, STAGE, None, &groups);
+    on_stage(&mut out, scene, &groups);
     out
 }
 
@@ -77,72 +107,34 @@ pub fn stage_pens(unit: f64) -> String {
     out
 }
 
-/// With the pens of its own that stand under the scope, or without; of the groups only these.
-fn write_with(
-    out: &mut String,
-    scene: &Scene,
-    scope: &str,
-    pens: Option<&Pens>,
-    groups: &[&Group],
-) {
-    let b = &scene.bounds;
-    let (x, y, w, h) = match &scene.page {
-        Some(page) => (0.0, 0.0, page.size.x, page.size.y),
-        None => (b.left, b.top, b.width(), b.height()),
-    };
-    out.reserve(2_000 + 700 * groups.len() + pens.map_or(0, |_| 40_000));
-    out.push_str(&head(scene, scope, [x, y, w, h]));
-    if let Some(pens) = pens {
-        out.push_str("<style>");
-        pens.css(out);
-        out.push_str("</style><defs>");
-        pens.patterns(out);
-        out.push_str("</defs>");
-    }
-    out.push_str("<rect class=\"paper\" fill=\"#fff\"");
-    rect(
-        out,
-        &Rect {
-            left: x,
-            top: y,
-            right: x + w,
-            bottom: y + h,
-        },
-    );
-    out.push_str("/><g data-axes=\"");
-    out.push_str(scene.view.word());
-    if let Some(page) = &scene.page {
-        out.push_str("\" transform=\"translate(");
-        pair(out, page.origin);
-        out.push_str(&format!(") scale({:.8})", 1.0 / page.scale));
-    }
+/// Of the groups only these.
+fn on_stage(out: &mut String, scene: &Scene, groups: &[&Shared<Group>]) {
+    out.reserve(2_000 + 700 * groups.len());
+    stage_head(out, scene);
+    ground(out, scene, &scene.bounds);
     out.push_str("\">\n");
     for group in groups {
-        write_group(out, group, scene.page.is_none());
+        write_group(out, group, true);
     }
     out.push_str("</g>\n");
-    if let Some(page) = &scene.page {
-        out.push_str("<g class=\"page\">\n");
-        for group in &page.groups {
-            write_group(out, group, false);
-        }
-        out.push_str("</g>\n");
-    }
     out.push_str(END);
+}
+
+/// The paper, and the group of the truck's axes, which is left open for what else it has to say.
+fn ground(out: &mut String, scene: &Scene, frame: &Rect) {
+    out.push_str("<rect class=\"paper\" fill=\"#fff\"");
+    rect(out, frame);
+    out.push_str("/><g data-axes=\"");
+    out.push_str(scene.view.word());
 }
 
 /// How the crate ends a document.
 const END: &str = "</svg>";
 
 /// The document without its end, so that the shapes can be written straight behind it.
-fn head(scene: &Scene, scope: &str, view_box: [f64; 4]) -> String {
+fn head(scene: &Scene, scope: &str, frame: &Rect) -> String {
     let mut numbers = String::new();
-    for (i, value) in view_box.into_iter().enumerate() {
-        if i > 0 {
-            numbers.push(' ');
-        }
-        number(&mut numbers, value);
-    }
+    view_box(&mut numbers, frame);
     let mut document = Document::new()
         .set("viewBox", numbers)
         .set("class", format!("aw-drawing {scope}"))
@@ -162,6 +154,33 @@ fn head(scene: &Scene, scope: &str, view_box: [f64; 4]) -> String {
         text.truncate(text.len() - END.len());
     }
     text
+}
+
+/// The same for the page's stage.
+fn stage_head(out: &mut String, scene: &Scene) {
+    out.push_str("<svg class=\"aw-drawing ");
+    out.push_str(STAGE);
+    out.push_str("\" data-view=\"");
+    out.push_str(scene.view.word());
+    out.push_str("\" role=\"group\" aria-label=\"");
+    escaped(out, &scene.title);
+    out.push_str("\" viewBox=\"");
+    view_box(out, &scene.bounds);
+    out.push_str("\" xmlns=\"http://www.w3.org/2000/svg\"><title>");
+    escaped(out, &scene.title);
+    out.push_str("</title><desc>");
+    escaped(out, &scene.description);
+    out.push_str("</desc>");
+}
+
+fn view_box(out: &mut String, frame: &Rect) {
+    let numbers = [frame.left, frame.top, frame.width(), frame.height()];
+    for (i, value) in numbers.into_iter().enumerate() {
+        if i > 0 {
+            out.push(' ');
+        }
+        number(out, value);
+    }
 }
 
 pub(super) fn write_group(out: &mut String, group: &Group, live: bool) {

@@ -37,14 +37,16 @@ impl Serialize for Told<'_> {
         self.field(out, "chassis", |v| &v.chassis)?;
         self.field(out, "file", |v| &v.file)?;
         self.field(out, "verdict", |v| &v.verdict)?;
-        self.list(out, "bars", |v| Some(&v.bars))?;
+        self.field(out, "bars", |v| &v.bars)?;
         self.field(out, "pages", |v| &v.pages)?;
-        self.list(out, "findings", |v| Some(&v.findings))?;
-        self.list(out, "placed", |v| Some(&v.placed))?;
+        self.list(out, "findings", |v| &v.findings)?;
+        self.list(out, "placed", |v| &v.placed)?;
         self.field(out, "hardware", |v| &v.hardware)?;
-        self.list(out, "controls", |v| v.controls.as_deref())?;
+        if self.now.controls.is_some() {
+            self.field(out, "controls", |v| &v.controls)?;
+        }
         self.field(out, "payload", |v| &v.payload)?;
-        self.list(out, "zones", |v| Some(&v.zones))?;
+        self.field(out, "zones", |v| &v.zones)?;
         self.field(out, "cautions", |v| &v.cautions)?;
         self.field(out, "assumptions", |v| &v.assumptions)?;
         self.field(out, "problems", |v| &v.problems)?;
@@ -66,17 +68,15 @@ impl Told<'_> {
         map.serialize_entry(name, now)
     }
 
-    /// A long list: piece by piece, if there was one before; nothing, if there is none now.
+    /// A long list: piece by piece, if there was one before.
     fn list<M: SerializeMap, T: Serialize + PartialEq>(
         &self,
         map: &mut M,
         name: &'static str,
-        of: fn(&View) -> Option<&[T]>,
+        of: fn(&View) -> &[T],
     ) -> Result<(), M::Error> {
-        let Some(now) = of(self.now) else {
-            return Ok(());
-        };
-        let Some(old) = self.before.and_then(of) else {
+        let now = of(self.now);
+        let Some(old) = self.before.map(of) else {
             return map.serialize_entry(name, now);
         };
         let pieces = pieces(old.len(), now.len(), &|a, b| old[a] == now[b]);
