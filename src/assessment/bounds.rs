@@ -260,7 +260,7 @@ impl<'a> Bounds<'a> {
                     ..Trend::default()
                 };
                 self.fixed(
-                    size.what.to_lowercase(),
+                    size.what.to_ascii_lowercase(),
                     "length by road law",
                     trend,
                     size.limit_mm + 0.5,

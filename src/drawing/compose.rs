@@ -8,7 +8,6 @@ use super::{
     Marks, Style, View, angles, bending, dimensions, loads, parts, pointers, spans, tags, truck,
     zones,
 };
-use crate::numeric::sort_by;
 use crate::shared::Shared;
 use crate::vehicle::Vehicle;
 
@@ -132,9 +131,11 @@ fn scene(
         });
     }
     // In the order of the plan, which a move does not change.
-    let mut boxes: Vec<(usize, Rect)> = parts.iter().map(|p| (p.index, p.rect)).collect();
-    sort_by(&mut boxes, |a, b| a.0.cmp(&b.0));
-    for (_, rect) in boxes {
+    let mut boxes: Vec<Option<Rect>> = vec![None; vehicle.items.len()];
+    for part in &parts {
+        boxes[part.index] = Some(part.rect);
+    }
+    for rect in boxes.into_iter().flatten() {
         labels.avoid(rect);
     }
     let swing = (view == View::Plan && style.dimensions)
@@ -166,7 +167,7 @@ fn scene(
     let in_order = parts.iter().filter(|s| !behind(s));
     for seen in in_order.chain(parts.iter().filter(behind)) {
         let item = &vehicle.items[seen.index];
-        let tag = tags.get(&seen.index);
+        let tag = tags[seen.index].as_ref();
         let selected = style.selected.as_deref() == Some(item.tag.as_str());
         let severity = marks.parts.get(&item.tag).copied();
         let known = before.and_then(|b| b.part(vehicle, seen.index));

@@ -5,7 +5,7 @@
 
 use super::plane::Rect;
 use super::scene::Sight;
-use crate::numeric::sort_by;
+use crate::numeric::ascending;
 
 /// Edge of a cell, truck millimetres.
 const CELL_MM: f64 = 80.0;
@@ -21,7 +21,8 @@ pub struct Cover {
     pub item: Option<usize>,
 }
 
-/// For each of `count` parts, whether it can be seen, and by which part it is covered.
+/// For each of `count` parts, whether it can be seen, and by which part it is covered. Of things equally
+/// near the first of the list counts as nearer.
 #[must_use]
 pub fn sights(mut all: Vec<Cover>, room: &Rect, count: usize) -> Vec<(Sight, Option<usize>)> {
     let mut seen = vec![(Sight::Open, None); count];
@@ -32,10 +33,8 @@ pub fn sights(mut all: Vec<Cover>, room: &Rect, count: usize) -> Vec<(Sight, Opt
     // Cell content: 0 free, 1 covered by the truck, 2 + index: covered by that part.
     let mut raster = vec![0_u32; columns * rows];
     all.retain(|c| c.rect.is_finite() && c.near.is_finite());
-    sort_by(&mut all, |a, b| {
-        b.near.total_cmp(&a.near).then(a.item.cmp(&b.item))
-    });
-    for cover in &all {
+    for at in ascending(all.iter().map(|c| -c.near)) {
+        let cover = &all[at];
         let (x0, x1) = span(
             cover.rect.left - room.left,
             cover.rect.right - room.left,

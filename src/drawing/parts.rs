@@ -6,7 +6,7 @@ use super::scene::{Group, Owner, Role, Sight};
 use super::tags::Tag;
 use super::{Severity, Style, View, symbol};
 use crate::geometry::Solid;
-use crate::numeric::sort_by;
+use crate::numeric::ascending;
 use crate::part::Kind;
 use crate::quantity::Measure;
 use crate::shared::Shared;
@@ -36,6 +36,25 @@ pub fn seen(vehicle: &Vehicle, view: View, room: &Rect) -> Vec<Seen> {
     let limit = Rect::about(at(0.0, 0.0), 2.0 * REACH_MM, 2.0 * REACH_MM);
     let mut parts: Vec<Seen> = Vec::with_capacity(vehicle.items.len());
     let mut covers = Vec::with_capacity(vehicle.items.len() + vehicle.bodies.len());
+    // Of what is equally near the truck's own covers first.
+    for body in vehicle.bodies.iter() {
+        // A body and a trailer are drawn as outlines only in plan, and hide nothing there.
+        if view == View::Plan && body.kind == BodyKind::Body {
+            continue;
+        }
+        let box_ = body.bounds();
+        let mut rect = view.rect(&box_);
+        if view == View::Side && matches!(body.kind, BodyKind::Tyre(_)) {
+            // A disc fills less than its box.
+            rect = rect.grown(-rect.width() * 0.06);
+        }
+        covers.push(Cover {
+            rect,
+            near: view.near_face(&box_),
+            item: None,
+        });
+    }
+    covers.extend(hood(vehicle, view));
     for (index, item) in vehicle.items.iter().enumerate() {
         let rect = view.rect(&item.bounds);
         if !item.bounds.has_place() || !limit.contains(&rect) {
@@ -61,32 +80,12 @@ pub fn seen(vehicle: &Vehicle, view: View, room: &Rect) -> Vec<Seen> {
             near,
         });
     }
-    for body in vehicle.bodies.iter() {
-        // A body and a trailer are drawn as outlines only in plan, and hide nothing there.
-        if view == View::Plan && body.kind == BodyKind::Body {
-            continue;
-        }
-        let box_ = body.bounds();
-        let mut rect = view.rect(&box_);
-        if view == View::Side && matches!(body.kind, BodyKind::Tyre(_)) {
-            // A disc fills less than its box.
-            rect = rect.grown(-rect.width() * 0.06);
-        }
-        covers.push(Cover {
-            rect,
-            near: view.near_face(&box_),
-            item: None,
-        });
-    }
-    covers.extend(hood(vehicle, view));
     let sights = sights(covers, room, vehicle.items.len());
     for part in &mut parts {
         (part.sight, part.by) = sights[part.index];
     }
-    sort_by(&mut parts, |a, b| {
-        a.near.total_cmp(&b.near).then(a.index.cmp(&b.index))
-    });
-    parts
+    let order = ascending(parts.iter().map(|part| part.near));
+    order.into_iter().map(|at| parts[at]).collect()
 }
 
 /// The hood, which is no body of the vehicle but hides what lies below it.

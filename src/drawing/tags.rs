@@ -7,11 +7,10 @@ use super::plane::{Rect, at};
 use super::scene::{Anchor, Group, Owner, Role, Sight, Text, TextRole};
 use super::text::width;
 use super::{Style, View};
-use crate::numeric::sort_by;
+use crate::numeric::ascending;
 use crate::quantity;
 use crate::shared::Shared;
 use crate::vehicle::{Item, Vehicle};
-use std::collections::BTreeMap;
 
 /// Size of a tag, paper millimetres.
 const FIGURE: f64 = 3.0;
@@ -43,7 +42,7 @@ struct Words {
 }
 
 /// Places the tags of all parts: the chosen one first, then the large before the small. A part that
-/// lies exactly behind another shares its plate. Index among the vehicle's items.
+/// lies exactly behind another shares its plate. In the order of the vehicle's items.
 pub fn place(
     vehicle: &Vehicle,
     parts: &[Seen],
@@ -52,32 +51,41 @@ pub fn place(
     labels: &mut Labels<'_>,
     unit: f64,
     before: Option<&Drawn>,
-) -> BTreeMap<usize, Shared<Tag>> {
+) -> Vec<Option<Shared<Tag>>> {
     let u = unit;
-    let mut shared: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
-    let by_index: BTreeMap<usize, &Seen> = parts.iter().map(|s| (s.index, s)).collect();
-    let mut order: Vec<&Seen> = Vec::with_capacity(parts.len());
+    let mut by_index: Vec<Option<&Seen>> = vec![None; vehicle.items.len()];
     for seen in parts {
-        let front = seen
-            .by
-            .and_then(|i| by_index.get(&i))
-            .filter(|front| front.sight != Sight::Behind && same(&front.rect, &seen.rect));
-        match front {
-            Some(front) => shared.entry(front.index).or_default().push(seen.index),
-            None => order.push(seen),
+        by_index[seen.index] = Some(seen);
+    }
+    let mut behind: Vec<Vec<usize>> = vec![Vec::new(); by_index.len()];
+    let mut own = by_index.clone();
+    for seen in parts {
+        let front = seen.by.and_then(|i| by_index[i]);
+        let front =
+            front.filter(|front| front.sight != Sight::Behind && same(&front.rect, &seen.rect));
+        if let Some(front) = front {
+            behind[front.index].push(seen.index);
+            own[seen.index] = None;
         }
     }
     let chosen = |s: &Seen| style.selected.as_deref() == Some(vehicle.items[s.index].tag.as_str());
-    let area = |s: &Seen| s.rect.width() * s.rect.height();
-    sort_by(&mut order, |a, b| {
-        let open = |s: &Seen| s.sight == Sight::Behind;
-        chosen(b)
-            .cmp(&chosen(a))
-            .then(open(a).cmp(&open(b)))
-            .then(area(b).total_cmp(&area(a)))
-            .then(a.index.cmp(&b.index))
-    });
-    let mut placed = BTreeMap::new();
+    let turn = |s: &Seen| match s.sight {
+        _ if chosen(s) => 0,
+        Sight::Behind => 2,
+        Sight::Open | Sight::Through => 1,
+    };
+    let mut order: Vec<&Seen> = Vec::with_capacity(parts.len());
+    for now in 0..3 {
+        let all: Vec<&Seen> = own
+            .iter()
+            .flatten()
+            .copied()
+            .filter(|s| turn(s) == now)
+            .collect();
+        let large_first = ascending(all.iter().map(|s| -s.rect.width() * s.rect.height()));
+        order.extend(large_first.into_iter().map(|at| all[at]));
+    }
+    let mut placed: Vec<Option<Shared<Tag>>> = vec![None; by_index.len()];
     for seen in order {
         let item = &vehicle.items[seen.index];
         // Cables and brackets behind other parts, and from behind the truck whatever is hidden, would
@@ -87,15 +95,15 @@ pub fn place(
             continue;
         }
         let hidden = seen.sight == Sight::Behind;
-        let behind = shared.get(&seen.index);
+        let behind = &behind[seen.index];
         // With parts behind it, it says their tags too, which may be other ones now.
-        let known = before.filter(|_| behind.is_none());
+        let known = before.filter(|_| behind.is_empty());
         let known = known.and_then(|b| b.part(vehicle, seen.index)?.tag.as_ref());
         let known = known.filter(|tag| tag.words.hidden == hidden && !tag.words.shared);
         let words = known.map_or_else(
             || {
-                let behind = behind.into_iter().flatten();
-                let behind: Vec<&str> = behind.map(|i| &*vehicle.items[*i].tag).collect();
+                let behind = behind.iter().map(|i| &*vehicle.items[*i].tag);
+                let behind: Vec<&str> = behind.collect();
                 words(item, seen, &behind, style, u).into()
             },
             |tag| tag.words.clone(),
@@ -111,7 +119,7 @@ pub fn place(
                 }
                 .into()
             });
-            placed.insert(seen.index, tag);
+            placed[seen.index] = Some(tag);
         }
     }
     placed

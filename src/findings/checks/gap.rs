@@ -128,14 +128,15 @@ fn name(answers: &Answers, thing: &Thing) -> String {
 }
 
 /// "Crossmember behind the engine" within a sentence; "ABS valve" stays.
+// Letters beyond ASCII stay as they are: the table of their cases is 4 kB for the page to load.
 pub(super) fn lower_first(name: &str) -> String {
-    let mut chars = name.chars();
-    match (chars.next(), chars.next()) {
-        (Some(first), Some(second)) if second.is_lowercase() => first
-            .to_lowercase()
-            .chain(std::iter::once(second))
-            .chain(chars)
-            .collect(),
-        _ => name.to_owned(),
+    let mut name = name.to_owned();
+    if let [first, second, ..] = name.as_bytes()
+        && first.is_ascii_uppercase()
+        && second.is_ascii_lowercase()
+        && let Some(first) = name.get_mut(..1)
+    {
+        first.make_ascii_lowercase();
     }
+    name
 }
