@@ -10,8 +10,14 @@ use std::ops::{Deref, DerefMut};
 use std::sync::Arc;
 
 /// A value that is shared as long as it is read. Whoever changes it gets a copy of their own first.
-#[derive(Clone, Debug, Default)]
+#[derive(Debug, Default)]
 pub struct Shared<T>(Arc<T>);
+
+impl<T> Clone for Shared<T> {
+    fn clone(&self) -> Self {
+        Self(Arc::clone(&self.0))
+    }
+}
 
 // What is the same is equal: numbers that are not (NaN) are stopped where they enter.
 impl<T: PartialEq> PartialEq for Shared<T> {
@@ -32,7 +38,7 @@ impl<T: PartialEq> Shared<T> {
     /// Becomes the same as what was before, if it is equal to it.
     pub fn settle(&mut self, before: &Self) {
         if *self == *before {
-            *self = Self(Arc::clone(&before.0));
+            *self = before.clone();
         }
     }
 }

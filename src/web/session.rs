@@ -122,7 +122,7 @@ impl Session {
     ) -> Result<Shown, Box<Problem>> {
         let known = before.map(Shown::assessment);
         let assessment = Assessment::after(self.plan(), &self.library, known)?;
-        Ok(view::show(self, self.plan(), assessment, options))
+        Ok(view::show(self, self.plan(), assessment, options, before))
     }
 
     /// The view of the plan as if an edit were made.
@@ -147,7 +147,7 @@ impl Session {
         let known = before.map(Shown::assessment);
         let assessment =
             Assessment::after(&plan, &self.library, known).map_err(|p| Refusal(p.to_string()))?;
-        Ok(view::show(self, &plan, assessment, options))
+        Ok(view::show(self, &plan, assessment, options, before))
     }
 
     /// A page of answers: of the plan as it stands, or as if an edit were made.

@@ -11,6 +11,7 @@ use crate::findings::{Amount, Finding, Severity, payload_possible};
 use crate::plan::Plan;
 use crate::quantity::{Units, mass};
 use crate::report::{self, Caution, PageChoice};
+use crate::shared::{Along, Shared};
 use crate::source::Problem;
 use crate::vehicle::Vehicle;
 use serde::{Deserialize, Serialize};
@@ -149,9 +150,9 @@ pub struct View {
     pub(super) verdict: Verdict,
     pub(super) bars: Vec<Bar>,
     pub(super) pages: Vec<PageChoice>,
-    pub(super) findings: Vec<FindingView>,
-    pub(super) placed: Vec<PlacedView>,
-    pub(super) hardware: Vec<HardwareView>,
+    pub(super) findings: Vec<Shared<FindingView>>,
+    pub(super) placed: Vec<Shared<PlacedView>>,
+    pub(super) hardware: Shared<Vec<HardwareView>>,
     /// Fields of truck, loads, law and duty; none while a part is carried, which leaves them as they are.
     pub(super) controls: Option<Vec<Field>>,
     pub(super) payload: PayloadView,
@@ -178,6 +179,10 @@ impl Shown {
         &self.assessment
     }
 
+    fn vehicle(&self) -> &Vehicle {
+        &self.assessment.answers.vehicle
+    }
+
     /// One drawing of it, as SVG text for the page's stage.
     #[must_use]
     pub fn drawing(&self, view: drawing::View) -> String {
@@ -192,20 +197,23 @@ impl Shown {
     }
 }
 
-/// Puts a plan and its assessment before a reader.
+/// Puts a plan and its assessment before a reader; words for what is the same as before are taken from
+/// there.
 pub(super) fn show(
     session: &Session,
     plan: &Plan,
     assessment: Assessment,
     options: &ViewOptions,
+    before: Option<&Shown>,
 ) -> Shown {
+    let before = before.filter(|b| b.style.units == options.units);
     let wanted = options.finding.as_deref();
     let chosen = wanted.and_then(|key| assessment.findings.iter().position(|f| f.has_key(key)));
     let mut marks = report::marks(&assessment, options.units, chosen);
     let frame = options.show.frame;
     marks.frame = frame.then(|| report::frame_mark(&assessment, options.units));
     Shown {
-        words: words(session, plan, &assessment, options, chosen),
+        words: words(session, plan, &assessment, options, chosen, before),
         marks,
         assessment,
         style: Style {
@@ -229,6 +237,7 @@ fn words(
     assessment: &Assessment,
     options: &ViewOptions,
     chosen: Option<usize>,
+    before: Option<&Shown>,
 ) -> View {
     let units = options.units;
     let answers = &assessment.answers;
@@ -244,27 +253,12 @@ fn words(
         verdict: bars::verdict(assessment),
         bars: bars::bars(assessment, units),
         pages: report::page_choices(assessment),
-        findings: assessment
-            .findings
-            .iter()
-            .enumerate()
-            .map(|(index, f)| {
-                let said = (options.whole || chosen == Some(index)).then(|| said(f, units));
-                finding_view(f, said, vehicle, units)
-            })
-            .collect(),
-        placed: placed_views(session, plan, assessment, options),
-        hardware: vehicle
-            .donor
-            .hardware
-            .iter()
-            .map(|item| HardwareView {
-                id: item.id.clone(),
-                name: item.name.clone(),
-                mass: mass(item.mass_kg, units),
-                stripped: vehicle.stripped.contains(&item.id),
-            })
-            .collect(),
+        findings: finding_views(assessment, options, chosen, before),
+        placed: placed_views(session, plan, assessment, options, before),
+        hardware: match before.filter(|b| vehicle.stands_on(b.vehicle())) {
+            Some(before) => before.words.hardware.clone(),
+            None => hardware_views(vehicle, units).into(),
+        },
         controls: (!options.carrying).then(|| fields::controls(session, plan, assessment, units)),
         payload: payload_view(assessment, units),
         zones: zone_views(assessment, units),
@@ -272,6 +266,55 @@ fn words(
         assumptions: report::ASSUMPTIONS.to_vec(),
         problems: vehicle.problems.clone(),
     }
+}
+
+fn hardware_views(vehicle: &Vehicle, units: Units) -> Vec<HardwareView> {
+    let views = vehicle.donor.hardware.iter().map(|item| HardwareView {
+        id: item.id.clone(),
+        name: item.name.clone(),
+        mass: mass(item.mass_kg, units),
+        stripped: vehicle.stripped.contains(&item.id),
+    });
+    views.collect()
+}
+
+fn finding_views(
+    assessment: &Assessment,
+    options: &ViewOptions,
+    chosen: Option<usize>,
+    before: Option<&Shown>,
+) -> Vec<Shared<FindingView>> {
+    let vehicle = &assessment.answers.vehicle;
+    // What a finding is about is told by names of parts and groups.
+    let names_stay = |b: &&Shown| {
+        let tags = vehicle.each_item().map(|item| &item.tag);
+        let same = tags.eq(b.vehicle().each_item().map(|item| &item.tag));
+        same && vehicle.stands_on(b.vehicle())
+    };
+    let before = before.filter(names_stay);
+    let known = before.map_or(&[][..], |b| &b.words.findings);
+    let then = before.map_or(&[][..], |b| &b.assessment.findings);
+    let mut then = Along::new(then);
+    let mut at = 0;
+    let views = assessment
+        .findings
+        .iter()
+        .enumerate()
+        .map(|(index, finding)| {
+            let tells = options.whole || chosen == Some(index);
+            if let Some((_, passed)) = then.next(|old| finding.is(old)) {
+                at += passed.len() + 1;
+                let known = known
+                    .get(at - 1)
+                    .filter(|view| view.said.is_none() && !tells);
+                if let Some(view) = known {
+                    return view.clone();
+                }
+            }
+            let said = tells.then(|| said(finding, options.units));
+            finding_view(finding, said, vehicle, options.units).into()
+        });
+    views.collect()
 }
 
 pub(super) fn finding_view(
@@ -329,7 +372,8 @@ fn placed_views(
     plan: &Plan,
     assessment: &Assessment,
     options: &ViewOptions,
-) -> Vec<PlacedView> {
+    before: Option<&Shown>,
+) -> Vec<Shared<PlacedView>> {
     let units = options.units;
     let vehicle = &assessment.answers.vehicle;
     let shafts = &assessment.answers.driveline.shafts;
@@ -337,8 +381,14 @@ fn placed_views(
     let looked_at = |tag: &str| {
         options.selected.as_deref() == Some(tag) || session.plan().placed_by_tag(tag).is_none()
     };
-    let views = vehicle.items.iter().map(|item| {
-        let placed = plan.placed_by_tag(&item.tag);
+    let before = before.filter(|b| vehicle.stands_on(b.vehicle()));
+    let views = vehicle.items.iter().enumerate().map(|(index, item)| {
+        let placed = item.placed.as_ref();
+        let known = before.filter(|b| vehicle.keeps_item(index, b.vehicle()) && placed.is_some());
+        let known = known.map(|b| &b.words.placed[index]);
+        if let Some(view) = known.filter(|v| v.fields.is_empty() && !looked_at(&item.tag)) {
+            return view.clone();
+        }
         let zone = item.zone.as_deref().and_then(|id| vehicle.zone(id));
         PlacedView {
             tag: item.tag.clone(),
@@ -364,6 +414,7 @@ fn placed_views(
             },
             note: shaft_note(plan, &item.tag),
         }
+        .into()
     });
     views.collect()
 }
