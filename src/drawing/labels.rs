@@ -11,13 +11,10 @@
 use super::plane::{At, Rect, at};
 use crate::shared::Along;
 
-/// What is taken already, in square cells.
+/// What is taken already.
 #[derive(Clone, Debug)]
 pub struct Labels<'a> {
     room: Rect,
-    edge: f64,
-    columns: usize,
-    rows: usize,
     /// Boxes that no label may touch.
     hard: Heap,
     /// Boxes that labels should rather not cover.
@@ -38,16 +35,40 @@ struct Step {
     asked: Asked,
     /// Box that is taken or avoided since; nothing where a label found no room.
     spot: Option<Spot>,
-    looked_at: LookedAt,
+    /// Spots that had to be free.
+    free: Looks,
+    /// Spots that should rather cover no part.
+    clear: Looks,
 }
 
-/// Boxes around everything that was looked at.
+/// What a search has seen: a bit for each spot in the order of trying, of which there are fewer than these.
 #[derive(Clone, Copy, Debug, Default)]
-struct LookedAt {
-    /// Spots that had to be free.
-    hard: Option<Rect>,
-    /// Spots that should rather cover no part.
-    soft: Option<Rect>,
+struct Looks {
+    /// Box around all of them.
+    around: Option<Rect>,
+    looked: u128,
+    good: u128,
+}
+
+impl Looks {
+    fn note(&mut self, bit: u128, spot: &Rect, good: bool) {
+        self.around = Some(self.around.map_or(*spot, |sum| sum.union(spot)));
+        self.looked |= bit;
+        if good {
+            self.good |= bit;
+        }
+    }
+
+    /// What was seen there, if it was looked at and none of these boxes touches it.
+    fn known(&self, bit: u128, spot: &Rect, changed: &[Rect]) -> Option<bool> {
+        let stands = || changed.iter().all(|rect| !rect.overlaps(spot));
+        (self.looked & bit != 0 && stands()).then_some(self.good & bit != 0)
+    }
+
+    fn stand(&self, changed: &[Rect]) -> bool {
+        let free = |at| changed.iter().all(|rect: &Rect| !rect.overlaps(&at));
+        self.around.is_none_or(free)
+    }
 }
 
 #[derive(Clone, Debug, PartialEq)]
@@ -85,16 +106,16 @@ impl<'a> Before<'a> {
 
     /// True when nothing differs where this search looked.
     fn holds(&self, step: &Step) -> bool {
-        let free = |changed: &[Rect], at: Option<Rect>| {
-            at.is_none_or(|at| changed.iter().all(|rect| !rect.overlaps(&at)))
-        };
-        free(&self.hard, step.looked_at.hard) && free(&self.soft, step.looked_at.soft)
+        step.free.stand(&self.hard) && step.clear.stand(&self.soft)
     }
 }
 
-/// Boxes by cell, as chains in one list: no cell has storage of its own.
+/// Boxes in square cells, by cell as chains in one list: no cell has storage of its own.
 #[derive(Clone, Debug)]
 struct Heap {
+    corner: At,
+    edge: f64,
+    columns: usize,
     /// Newest link of each cell.
     heads: Vec<u32>,
     /// A box, and the older link of the same cell.
@@ -105,22 +126,61 @@ struct Heap {
 const NONE: u32 = u32::MAX;
 
 impl Heap {
-    fn add(&mut self, cell: usize, rect: Rect) {
-        if let Ok(link) = u32::try_from(self.links.len()) {
-            self.links.push((rect, self.heads[cell]));
-            self.heads[cell] = link;
+    fn new(room: &Rect, edge: f64) -> Self {
+        let columns = index(room.width() / edge) + 1;
+        let rows = index(room.height() / edge) + 1;
+        Self {
+            corner: at(room.left, room.top),
+            edge,
+            columns,
+            heads: vec![NONE; columns * rows],
+            links: Vec::with_capacity(512),
         }
     }
 
-    fn any(&self, cell: usize, mut test: impl FnMut(&Rect) -> bool) -> bool {
-        let mut link = self.heads[cell];
-        while let Some((rect, older)) = self.links.get(link as usize) {
-            if test(rect) {
-                return true;
+    fn add(&mut self, rect: Rect) {
+        if !rect.is_finite() {
+            return;
+        }
+        let (x0, x1, y0, y1) = self.cells(&rect);
+        for y in y0..=y1 {
+            for x in x0..=x1 {
+                let head = &mut self.heads[y * self.columns + x];
+                if let Ok(link) = u32::try_from(self.links.len()) {
+                    self.links.push((rect, *head));
+                    *head = link;
+                }
             }
-            link = *older;
+        }
+    }
+
+    /// Whether any box overlaps this one, other than one that is equal to `except`.
+    fn any(&self, rect: &Rect, except: Option<&Rect>) -> bool {
+        let (x0, x1, y0, y1) = self.cells(rect);
+        for y in y0..=y1 {
+            for head in &self.heads[y * self.columns + x0..=y * self.columns + x1] {
+                let mut link = *head;
+                while let Some((other, older)) = self.links.get(link as usize) {
+                    if other.overlaps(rect) && Some(other) != except {
+                        return true;
+                    }
+                    link = *older;
+                }
+            }
         }
         false
+    }
+
+    fn cells(&self, rect: &Rect) -> (usize, usize, usize, usize) {
+        let rows = self.heads.len() / self.columns;
+        let column = |x: f64| index((x - self.corner.x) / self.edge).min(self.columns - 1);
+        let row = |y: f64| index((y - self.corner.y) / self.edge).min(rows - 1);
+        (
+            column(rect.left),
+            column(rect.right),
+            row(rect.top),
+            row(rect.bottom),
+        )
     }
 }
 
@@ -142,21 +202,11 @@ impl<'a> Labels<'a> {
     #[must_use]
     pub fn new(room: Rect, edge: f64, before: Option<&'a Record>) -> Self {
         let edge = edge.max((room.width().max(room.height())) / 400.0).max(1.0);
-        let (columns, rows) = (
-            index(room.width() / edge) + 1,
-            index(room.height() / edge) + 1,
-        );
-        let heap = || Heap {
-            heads: vec![NONE; columns * rows],
-            links: Vec::with_capacity(256),
-        };
         Self {
             room,
-            edge,
-            columns,
-            rows,
-            hard: heap(),
-            soft: heap(),
+            hard: Heap::new(&room, edge),
+            // Parts are larger than labels.
+            soft: Heap::new(&room, 3.0 * edge),
             record: Record {
                 room,
                 steps: Vec::with_capacity(256),
@@ -180,18 +230,14 @@ impl<'a> Labels<'a> {
 
     /// Nothing may be placed over this box.
     pub fn take(&mut self, rect: Rect) {
-        self.hold(rect);
+        self.hard.add(rect);
         self.set(Asked::Take(rect), rect);
     }
 
     /// Labels should rather not cover this box.
     pub fn avoid(&mut self, rect: Rect) {
-        self.each(&rect, |this, cell| this.soft.add(cell, rect));
+        self.soft.add(rect);
         self.set(Asked::Avoid(rect), rect);
-    }
-
-    fn hold(&mut self, rect: Rect) {
-        self.each(&rect, |this, cell| this.hard.add(cell, rect));
     }
 
     /// Writes down a box that stands where it was asked to.
@@ -206,164 +252,125 @@ impl<'a> Labels<'a> {
         self.record.steps.push(Step {
             asked,
             spot,
-            looked_at: LookedAt::default(),
+            free: Looks::default(),
+            clear: Looks::default(),
         });
     }
 
     /// Whether the box touches nothing taken and lies in the room.
     #[must_use]
     pub fn is_free(&self, rect: &Rect) -> bool {
-        self.room.contains(rect) && !self.any(&self.hard, rect, None)
+        self.room.contains(rect) && !self.hard.any(rect, None)
     }
 
     /// Places a label of this size for a part's box.
     pub fn place(&mut self, part: &Rect, width: f64, height: f64, inside: bool) -> Option<Spot> {
         let asked = Asked::Place(*part, [width, height], inside);
         let known = self.before.step(&asked);
-        let holds = known.filter(|step| self.before.holds(step));
-        let (spot, looked_at) = match holds {
-            Some(step) => (step.spot, step.looked_at),
+        let step = match known.filter(|step| self.before.holds(step)) {
+            Some(step) => step.clone(),
             None => {
-                let mut looked_at = LookedAt::default();
-                let found = self
-                    .inside(part, width, height, inside, &mut looked_at)
-                    .or_else(|| self.beside(part, width, height, &mut looked_at));
-                if let Some(known) = known.filter(|step| step.spot != found) {
-                    self.before.changes(&asked, known.spot);
+                let step = self.search(known, asked);
+                let same = known.is_some_and(|known| known.spot == step.spot);
+                if !same {
+                    let then = known.and_then(|known| known.spot);
+                    self.before.changes(&step.asked, then);
+                    self.before.changes(&step.asked, step.spot);
                 }
-                if known.is_none_or(|step| step.spot != found) {
-                    self.before.changes(&asked, found);
-                }
-                (found, looked_at)
+                step
             }
         };
-        self.record.steps.push(Step {
-            asked,
-            spot,
-            looked_at,
-        });
-        self.hold(spot?.rect);
+        let spot = step.spot;
+        self.record.steps.push(step);
+        self.hard.add(spot?.rect);
         spot
     }
 
-    fn beside(
-        &self,
-        part: &Rect,
-        width: f64,
-        height: f64,
-        looked_at: &mut LookedAt,
-    ) -> Option<Spot> {
-        let gap = height * 0.5;
+    /// Looks for a spot; where nothing has changed since the same was asked, what was seen then counts.
+    fn search(&self, known: Option<&Step>, asked: Asked) -> Step {
+        let mut step = Step {
+            asked,
+            spot: None,
+            free: Looks::default(),
+            clear: Looks::default(),
+        };
+        let Asked::Place(part, [width, height], wanted) = step.asked else {
+            return step;
+        };
+        let within = within(&part, width, height, wanted);
+        let beside = around(&part, width, height, height * 0.5);
+        let within = within.into_iter().map(|spot| (spot, false));
+        let spots = (0..)
+            .zip(within)
+            .chain((INSIDE..).zip(beside.map(|spot| (spot, true))));
         let (mut second, mut reach) = (None, FEW);
-        for candidate in around(part, width, height, gap) {
-            look(&mut looked_at.hard, &candidate);
-            if !self.is_free(&candidate) {
+        for (turn, (rect, leader)) in spots {
+            let bit = 1_u128 << turn;
+            let then = known.and_then(|k| k.free.known(bit, &rect, &self.before.hard));
+            let free = then.unwrap_or_else(|| self.is_free(&rect));
+            step.free.note(bit, &rect, free);
+            if !free {
                 continue;
             }
-            look(&mut looked_at.soft, &candidate);
-            let spot = Spot {
-                rect: candidate,
-                leader: true,
-            };
-            if !self.any(&self.soft, &candidate, Some(part)) {
-                return Some(spot);
+            let spot = Some(Spot { rect, leader });
+            if !leader {
+                step.spot = spot;
+                return step;
+            }
+            let then = known.and_then(|k| k.clear.known(bit, &rect, &self.before.soft));
+            let clear = then.unwrap_or_else(|| !self.soft.any(&rect, Some(&part)));
+            step.clear.note(bit, &rect, clear);
+            if clear {
+                step.spot = spot;
+                return step;
             }
             // Covering a neighbour is better than standing far off.
+            second = second.or(spot);
             if reach == 0 {
-                return second.or(Some(spot));
+                break;
             }
             reach -= 1;
-            second = second.or(Some(spot));
         }
-        second
-    }
-
-    fn inside(
-        &self,
-        part: &Rect,
-        width: f64,
-        height: f64,
-        wanted: bool,
-        looked_at: &mut LookedAt,
-    ) -> Option<Spot> {
-        let pad = height * 0.2;
-        if !wanted || part.width() < width + pad || part.height() < height + pad {
-            return None;
-        }
-        let pad = pad
-            .min((part.width() - width) / 2.0)
-            .min((part.height() - height) / 2.0);
-        let middle = part.centre();
-        let tall = part.height() > 2.6 * height;
-        let (left, right) = (
-            part.left + pad + width / 2.0,
-            part.right - pad - width / 2.0,
-        );
-        let (top, bottom) = (
-            part.top + pad + height / 2.0,
-            part.bottom - pad - height / 2.0,
-        );
-        let mut tries = vec![
-            at(left, top),
-            at(right, top),
-            at(left, bottom),
-            at(right, bottom),
-            at(middle.x, top),
-            at(middle.x, bottom),
-            at(left, middle.y),
-            at(right, middle.y),
-        ];
-        tries.insert(if tall { 8 } else { 0 }, middle);
-        let boxes = tries.into_iter().map(|c| Rect::about(c, width, height));
-        let free = boxes.filter(|r| {
-            look(&mut looked_at.hard, r);
-            self.is_free(r)
-        });
-        free.map(|rect| Spot {
-            rect,
-            leader: false,
-        })
-        .next()
-    }
-
-    fn any(&self, list: &Heap, rect: &Rect, except: Option<&Rect>) -> bool {
-        let (x0, x1, y0, y1) = self.cells(rect);
-        (y0..=y1).any(|y| {
-            (x0..=x1).any(|x| {
-                list.any(y * self.columns + x, |r| {
-                    r.overlaps(rect) && Some(r) != except
-                })
-            })
-        })
-    }
-
-    fn each(&mut self, rect: &Rect, mut act: impl FnMut(&mut Self, usize)) {
-        if !rect.is_finite() {
-            return;
-        }
-        let (x0, x1, y0, y1) = self.cells(rect);
-        for y in y0..=y1 {
-            for x in x0..=x1 {
-                act(self, y * self.columns + x);
-            }
-        }
-    }
-
-    fn cells(&self, rect: &Rect) -> (usize, usize, usize, usize) {
-        let column = |x: f64| index((x - self.room.left) / self.edge).min(self.columns - 1);
-        let row = |y: f64| index((y - self.room.top) / self.edge).min(self.rows - 1);
-        (
-            column(rect.left),
-            column(rect.right),
-            row(rect.top),
-            row(rect.bottom),
-        )
+        step.spot = second;
+        step
     }
 }
 
-/// Writes down that a spot was looked at.
-fn look(at: &mut Option<Rect>, spot: &Rect) {
-    *at = Some(at.map_or(*spot, |sum| sum.union(spot)));
+/// How many spots there are inside a part.
+const INSIDE: u32 = 9;
+
+/// Spots inside a part, the best first; none where the label does not fit or is not wanted there.
+fn within(part: &Rect, width: f64, height: f64, wanted: bool) -> Vec<Rect> {
+    let pad = height * 0.2;
+    if !wanted || part.width() < width + pad || part.height() < height + pad {
+        return Vec::new();
+    }
+    let pad = pad
+        .min((part.width() - width) / 2.0)
+        .min((part.height() - height) / 2.0);
+    let middle = part.centre();
+    let tall = part.height() > 2.6 * height;
+    let (left, right) = (
+        part.left + pad + width / 2.0,
+        part.right - pad - width / 2.0,
+    );
+    let (top, bottom) = (
+        part.top + pad + height / 2.0,
+        part.bottom - pad - height / 2.0,
+    );
+    let mut tries = vec![
+        at(left, top),
+        at(right, top),
+        at(left, bottom),
+        at(right, bottom),
+        at(middle.x, top),
+        at(middle.x, bottom),
+        at(left, middle.y),
+        at(right, middle.y),
+    ];
+    tries.insert(if tall { 8 } else { 0 }, middle);
+    let boxes = tries.into_iter().map(|c| Rect::about(c, width, height));
+    boxes.collect()
 }
 
 #[expect(
