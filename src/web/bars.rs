@@ -79,7 +79,7 @@ pub(super) fn bars(assessment: &Assessment, units: Units) -> Vec<Bar> {
             .loads
             .heaviest_of(&of_case.id)
             .map_or((words, of_case), |(case, group)| (case.words(), group));
-        let limits = answers.limits.iter().find(|l| l.id == group.id);
+        let limits = answers.road.limits.iter().find(|l| l.id == group.id);
         if limits.is_some_and(|l| l.up) {
             continue;
         }
