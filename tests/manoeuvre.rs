@@ -63,7 +63,8 @@ fn answers(vehicle: &Vehicle) -> Manoeuvre {
 }
 
 fn lock(vehicle: &Vehicle) -> Turning {
-    manoeuvre(vehicle, None).turning.unwrap()
+    let turning = manoeuvre(vehicle, None).turning.unwrap();
+    (*turning).clone()
 }
 
 /// The turn in which this measure of it comes out at `wanted`, by halving the outer radius.

@@ -5,10 +5,11 @@
 //! groups of axles of truck and trailer, a step function of their distance. Payload, position and best
 //! position are worked out from this list and from nothing else, so that they cannot disagree.
 
-use super::{GroupLimits, trailer_limit};
-use crate::legality::{self, Allowed, RoadAxle, Rule};
+use super::{GroupLimits, Road};
+use crate::legality::{self, Allowed, RoadAxle};
 use crate::loads::{Case, Split, Trend, Trends, trends};
 use crate::vehicle::Vehicle;
+use std::borrow::Cow;
 use std::ops::Range;
 
 /// Least part of the truck's weight on the steered axle, common practice; as the check of it.
@@ -23,15 +24,16 @@ pub(crate) const LEAST_SHARE: &str = "least share";
 #[derive(Clone, Debug, PartialEq)]
 enum Cap {
     Fixed(f64),
-    /// What the law allows these axles on the road; another limit may hold them as planned already.
-    Axles(Range<usize>, bool),
+    /// What the law allows these axles on the road; another limit may hold them as planned already. Last:
+    /// its place among such limits.
+    Axles(Range<usize>, bool, usize),
 }
 
 /// A load and its limit.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Bound {
+pub struct Bound<'a> {
     /// What is limited, in words.
-    pub name: String,
+    pub name: Cow<'a, str>,
     /// Which of its limits governs, in words.
     pub by: &'static str,
     /// The load in kilograms, the length in millimetres.
@@ -45,11 +47,12 @@ pub struct Bound {
 #[derive(Debug)]
 pub struct Bounds<'a> {
     /// The list.
-    pub list: Vec<Bound>,
+    pub list: Vec<Bound<'a>>,
     vehicle: &'a Vehicle,
-    axles: Vec<RoadAxle>,
+    road: &'a Road,
     allowed: Option<Allowed<'a>>,
     under_payload: bool,
+    groups: usize,
 }
 
 /// Where fifth wheel and trailer axles stand, counted from where they are planned.
@@ -68,19 +71,22 @@ impl<'a> Bounds<'a> {
     ///
     /// # Errors
     /// What is missing for any load.
-    pub fn of(vehicle: &'a Vehicle, limits: &[GroupLimits]) -> Result<Self, String> {
+    pub fn of(vehicle: &'a Vehicle, road: &'a Road) -> Result<Self, String> {
         let mut bounds = Self {
-            list: Vec::new(),
+            list: Vec::with_capacity(64),
             vehicle,
-            axles: legality::road_axles(vehicle),
-            allowed: Allowed::to(vehicle),
+            road,
+            allowed: Allowed::with(vehicle, road.gross_kg),
+            groups: 0,
             under_payload: false,
         };
         for case in trends(vehicle)? {
             bounds.under_payload = case.under_payload;
-            bounds.add_groups(&case, limits);
-            bounds.add_axles(&case);
-            bounds.add_shares(&case);
+            bounds.add_groups(&case, &road.limits);
+            let on_each = (0..road.axles.len()).map(|index| bounds.on_axle(&case, index));
+            let on_each: Vec<Trend> = on_each.collect();
+            bounds.add_axles(&case, &on_each);
+            bounds.add_shares(&case, &on_each);
             bounds.add_truck(&case);
             if case.under_payload {
                 bounds.add_whole(&case);
@@ -92,7 +98,7 @@ impl<'a> Bounds<'a> {
         Ok(bounds)
     }
 
-    fn add(&mut self, name: impl Into<String>, by: &'static str, trend: Trend, cap: Cap) {
+    fn add(&mut self, name: impl Into<Cow<'a, str>>, by: &'static str, trend: Trend, cap: Cap) {
         let name = name.into();
         self.list.push(Bound {
             name,
@@ -103,59 +109,39 @@ impl<'a> Bounds<'a> {
         });
     }
 
-    fn fixed(&mut self, name: impl Into<String>, by: &'static str, trend: Trend, limit: f64) {
+    fn fixed(&mut self, name: impl Into<Cow<'a, str>>, by: &'static str, trend: Trend, limit: f64) {
         self.add(name, by, trend, Cap::Fixed(limit));
     }
 
-    fn add_groups(&mut self, case: &Trends, limits: &[GroupLimits]) {
+    fn add_groups(&mut self, case: &Trends, limits: &'a [GroupLimits]) {
         for (group, trend) in self.vehicle.chassis.groups.iter().zip(&case.groups) {
             let limits = limits.iter().find(|l| l.id == group.id);
             if let Some((limits, limit)) = limits.and_then(|l| l.lowest().map(|limit| (l, limit))) {
-                self.fixed(limits.name.clone(), limit.kind.words(), *trend, limit.kg);
+                self.fixed(&*limits.name, limit.kind.words(), *trend, limit.kg);
                 let lifted = Trend::default().and(-1.0, trend);
-                self.fixed(limits.name.clone(), LIFTS_OFF, lifted, 0.0);
+                self.fixed(&*limits.name, LIFTS_OFF, lifted, 0.0);
             }
         }
     }
 
     /// Groups of axles that no other limit holds.
-    fn add_axles(&mut self, case: &Trends) {
-        let Some(allowed) = self.allowed else { return };
-        let on_each: Vec<Trend> = (0..self.axles.len())
-            .map(|index| self.on_axle(case, index))
-            .collect();
-        for first in 0..self.axles.len() {
-            for end in first + 2..=self.axles.len() {
-                let members = &self.axles[first..end];
-                let Some((_, rule)) = allowed.group_kg(members, 0.0) else {
-                    continue;
-                };
-                // What the gross weight caps here may be capped by the table elsewhere.
-                let crosses = members.iter().any(|a| a.on_trailer) && !members[0].on_trailer;
-                let held = legality::held_elsewhere(members, rule);
-                if (held && !crosses) || (crosses && case.case != Case::Coupled) {
-                    continue;
-                }
-                let add = |sum: Trend, one: &Trend| sum.and(1.0, one);
-                let trend = on_each[first..end].iter().fold(Trend::default(), add);
-                let (from, to) = (members[0].number, members[members.len() - 1].number);
-                let by = match rule {
-                    Rule::Single | Rule::Tandem | Rule::Tridem => "road law",
-                    _ => "bridge formula",
-                };
-                self.add(
-                    format!("axles {from} to {to}"),
-                    by,
-                    trend,
-                    Cap::Axles(first..end, held),
-                );
+    fn add_axles(&mut self, case: &Trends, on_each: &[Trend]) {
+        for set in &self.road.sets {
+            if set.crosses && case.case != Case::Coupled {
+                continue;
             }
+            let range = set.range.clone();
+            let add = |sum: Trend, one: &Trend| sum.and(1.0, one);
+            let trend = on_each[range.clone()].iter().fold(Trend::default(), add);
+            let cap = Cap::Axles(range, set.held, self.groups);
+            self.add(&*set.name, set.by, trend, cap);
+            self.groups += 1;
         }
     }
 
     /// Load of one axle on the road, its part of its group's.
     fn on_axle(&self, case: &Trends, index: usize) -> Trend {
-        let axle = &self.axles[index];
+        let axle = &self.road.axles[index];
         if axle.on_trailer {
             let count = self
                 .vehicle
@@ -178,13 +164,11 @@ impl<'a> Bounds<'a> {
     }
 
     /// Least shares, as loads that must not rise above nothing: `least · whole − carried`.
-    fn add_shares(&mut self, case: &Trends) {
+    fn add_shares(&mut self, case: &Trends, on_each: &[Trend]) {
         let sum = |this: &Self, pick: &dyn Fn(&RoadAxle) -> bool| {
-            let picked = (0..this.axles.len())
-                .filter(|&i| !this.axles[i].on_trailer && pick(&this.axles[i]));
-            picked.fold(Trend::default(), |sum, i| {
-                sum.and(1.0, &this.on_axle(case, i))
-            })
+            let axles = &this.road.axles;
+            let picked = (0..axles.len()).filter(|&i| !axles[i].on_trailer && pick(&axles[i]));
+            picked.fold(Trend::default(), |sum, i| sum.and(1.0, &on_each[i]))
         };
         let truck = case.truck();
         let steered = sum(self, &|a| a.steered);
@@ -224,8 +208,8 @@ impl<'a> Bounds<'a> {
         if let Some(gvwr) = self.vehicle.chassis.ratings.gvwr_kg {
             self.fixed("truck", "GVWR", truck, gvwr);
         }
-        if let Some(limit) = legality::tractor_limit(self.vehicle) {
-            self.fixed("truck", "road law", truck, limit.kg);
+        if let Some(kg) = self.road.tractor_kg {
+            self.fixed("truck", "road law", truck, kg);
         }
     }
 
@@ -234,7 +218,7 @@ impl<'a> Bounds<'a> {
         let gross = self.gross(&case.truck());
         if let (Some(coupled), Some(fw)) = (&vehicle.trailer, &vehicle.chassis.fifth_wheel) {
             self.fixed("fifth wheel", "rating", Trend::KINGPIN, fw.rating_kg);
-            if let Some(limit) = trailer_limit(vehicle) {
+            if let Some(limit) = &self.road.trailer {
                 self.fixed("trailer axles", limit.by, Trend::TRAILER_AXLES, limit.kg);
             }
             if let Some(gcwr) = vehicle.chassis.ratings.gcwr_kg {
@@ -245,7 +229,7 @@ impl<'a> Bounds<'a> {
             let most = trailer.payload_max_kg + trailer.tare_kg;
             self.fixed("trailer", "payload rating", load, most);
         }
-        if let Some(kg) = legality::gross_limit_kg(vehicle) {
+        if let Some(kg) = self.road.gross_kg {
             self.fixed("gross weight", "road law", gross, kg);
         }
     }
@@ -273,20 +257,16 @@ impl<'a> Bounds<'a> {
     #[must_use]
     pub fn as_planned(&self) -> Stand {
         Stand {
-            split: self.split(self.vehicle.trailer.as_deref()),
+            split: self.vehicle.trailer.as_deref().map_or(
+                // Payload on the truck itself counts as what rests on it.
+                Split {
+                    pin: (0.0, 1.0),
+                    axles: (0.0, 0.0),
+                },
+                Split::of,
+            ),
             ..Stand::default()
         }
-    }
-
-    fn split(&self, trailer: Option<&crate::vehicle::Coupled>) -> Split {
-        trailer.map_or(
-            // Payload on the truck itself counts as what rests on it.
-            Split {
-                pin: (0.0, 1.0),
-                axles: (0.0, 0.0),
-            },
-            Split::of,
-        )
     }
 
     /// With the trailer's axles at this distance from the kingpin.
@@ -295,43 +275,61 @@ impl<'a> Bounds<'a> {
         let Some(coupled) = &self.vehicle.trailer else {
             return self.as_planned();
         };
-        let slid = coupled.with_axles_at(kingpin_to_axles_mm);
         Stand {
             ahead_mm: 0.0,
             axles_back_mm: kingpin_to_axles_mm - coupled.trailer.kingpin_to_axles_mm,
-            split: self.split(Some(&slid)),
+            split: Split::slid_to(coupled, kingpin_to_axles_mm),
         }
     }
 
     /// The limit with everything there; infinite where the law says nothing of these axles there.
     #[must_use]
-    pub fn limit(&self, bound: &Bound, stand: &Stand) -> f64 {
+    pub fn limit(&self, bound: &Bound<'_>, stand: &Stand) -> f64 {
         match &bound.cap {
             Cap::Fixed(limit) => *limit,
-            Cap::Axles(range, _) => {
+            Cap::Axles(range, ..) => {
                 let back = stand.axles_back_mm - stand.ahead_mm;
                 let allowed = self.allowed.as_ref();
                 allowed
-                    .and_then(|a| a.group_kg(&self.axles[range.clone()], back))
+                    .and_then(|a| a.group_kg(&self.road.axles[range.clone()], back))
                     .map_or(f64::INFINITY, |(kg, _)| kg)
             }
         }
     }
 
+    /// Limits of every group of axles with everything there, in the order of the list.
+    pub(super) fn of_groups(&self, stand: &Stand) -> impl Iterator<Item = f64> {
+        let groups = self.list.iter().filter(|b| Self::group_held(b).is_some());
+        groups.map(|bound| self.limit(bound, stand))
+    }
+
+    /// How many groups of axles are limited.
+    pub(super) const fn groups(&self) -> usize {
+        self.groups
+    }
+
+    /// The limit where those of the groups of axles are these.
+    pub(super) fn limit_of(bound: &Bound<'_>, groups: &[f64]) -> f64 {
+        match bound.cap {
+            Cap::Fixed(limit) => limit,
+            Cap::Axles(_, _, index) => groups[index],
+        }
+    }
+
     /// Groups of axles of truck and trailer: their limits change with the fifth wheel's place.
-    pub(super) fn crossing(&self) -> impl Iterator<Item = &Bound> {
+    pub(super) fn crossing(&self) -> impl Iterator<Item = &Bound<'a>> {
         self.list.iter().filter(|bound| {
-            matches!(&bound.cap, Cap::Axles(range, _) if {
-                let members = &self.axles[range.clone()];
+            matches!(&bound.cap, Cap::Axles(range, ..) if {
+                let members = &self.road.axles[range.clone()];
                 members.iter().any(|a| a.on_trailer) && members.iter().any(|a| !a.on_trailer)
             })
         })
     }
 
     /// A group of axles: whether another limit holds it as planned already. `None` for other limits.
-    pub(super) const fn group_held(bound: &Bound) -> Option<bool> {
+    pub(super) const fn group_held(bound: &Bound<'_>) -> Option<bool> {
         match bound.cap {
-            Cap::Axles(_, held) => Some(held),
+            Cap::Axles(_, held, _) => Some(held),
             Cap::Fixed(_) => None,
         }
     }

@@ -1,7 +1,8 @@
 //! The groups of axles that the law limits, with what stands on them: the heaviest case of each.
 
+use super::Road;
 use crate::findings::Severity;
-use crate::legality::{BridgeGroup, RoadAxle, bridge_groups, road_axles};
+use crate::legality::{Allowed, BridgeGroup, RoadAxle, groups_of};
 use crate::loads::{Case, CaseLoads, Loads, thin_kg};
 use crate::vehicle::Vehicle;
 
@@ -28,36 +29,33 @@ impl Bridge {
 ///
 /// # Errors
 /// What is missing.
-pub fn bridge(vehicle: &Vehicle, loads: &Loads) -> Result<Vec<Bridge>, String> {
-    if vehicle.law.is_none() {
-        return Err("the plan names no road law".to_owned());
-    }
+pub fn bridge(vehicle: &Vehicle, loads: &Loads, road: &Road) -> Result<Vec<Bridge>, String> {
+    let allowed = Allowed::with(vehicle, road.gross_kg);
+    let allowed = allowed.ok_or("the plan names no road law")?;
     if let Some(missing) = &loads.missing {
         return Err(missing.clone());
     }
-    let mut heaviest: Vec<Bridge> = Vec::new();
+    let mut cases = Vec::with_capacity(loads.cases.len());
     for case in loads.cases.iter().filter(|c| c.case >= Case::Unladen) {
         if let Some(missing) = &case.missing {
             return Err(missing.clone());
         }
-        let axles = road_axles(vehicle);
-        let now = bridge_groups(vehicle, &on_each_axle(vehicle, &axles, case));
-        let now = now.into_iter().map(|group| Bridge {
+        cases.push((case, on_each_axle(vehicle, &road.axles, case)));
+    }
+    let groups = groups_of(road.axles.len()).filter_map(|range| {
+        let on = |loads: &[f64]| loads[range.clone()].iter().sum::<f64>();
+        let heaviest = cases
+            .iter()
+            .reduce(|a, b| if on(&b.1) > on(&a.1) { b } else { a });
+        let (case, loads) = heaviest?;
+        let group = allowed.group(&road.axles, range.clone(), &loads[range])?;
+        Some(Bridge {
             case: case.case,
             sigma_kg: case.sigma_on_kg(vehicle, |id| group.axles.iter().any(|a| a == id)),
             group,
-        });
-        if heaviest.is_empty() {
-            heaviest.extend(now);
-            continue;
-        }
-        for (most, now) in heaviest.iter_mut().zip(now) {
-            if now.group.actual_kg > most.group.actual_kg {
-                *most = now;
-            }
-        }
-    }
-    Ok(heaviest)
+        })
+    });
+    Ok(groups.collect())
 }
 
 /// Loads of the axles on the road. The trailer's axles share equally; uncoupled they carry nothing.

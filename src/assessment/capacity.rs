@@ -81,7 +81,7 @@ pub fn capacity(bounds: &Bounds<'_>) -> Result<Capacity, String> {
                 ));
             }
             found.passed.push(Passed {
-                name: bound.name.clone(),
+                name: bound.name.to_string(),
                 by: bound.by,
                 limit_kg,
                 over_kg,
@@ -91,7 +91,7 @@ pub fn capacity(bounds: &Bounds<'_>) -> Result<Capacity, String> {
             continue;
         }
         let row = CapacityRow {
-            name: bound.name.clone(),
+            name: bound.name.to_string(),
             by: bound.by,
             limit_kg,
             payload_kg: -over_kg / share,

@@ -16,6 +16,7 @@ mod plugged;
 mod position;
 mod ranges;
 mod ready;
+mod road;
 mod size;
 
 pub use abilities::Grades;
@@ -34,10 +35,11 @@ pub use plugged::{Plugged, plugged};
 pub use position::{AxleHoles, Binding, PositionRange, axle_holes, fifth_wheel_range};
 pub use ranges::{RangeAt, Reach, TEMPERATURES_C, ranges};
 pub use ready::Ready;
+pub use road::Road;
 pub use size::{Goal, MOST_PACKS, Packs, Short, Size, Sizes, sizes};
 
 use crate::clearance::{Clearances, clearances_after};
-use crate::driveline::{Driveline, driveline};
+use crate::driveline::{Driveline, driveline_after};
 use crate::findings::{self, Finding, Severity};
 use crate::frame::{Frame, MountForces, mount_forces};
 use crate::library::Library;
@@ -59,8 +61,8 @@ pub struct Answers {
     pub clearances: Clearances,
     /// The truck moving: circles, angles, ramp and bump.
     pub manoeuvre: Manoeuvre,
-    /// Limits of each axle group.
-    pub limits: Vec<GroupLimits>,
+    /// Axles on the road, with the limits of each group of them.
+    pub road: Shared<Road>,
     /// Every group of consecutive axles under the bridge formula, or what is missing for it.
     pub bridge: Result<Vec<Bridge>, String>,
     /// Payload that is possible, or what is missing for it.
@@ -68,7 +70,7 @@ pub struct Answers {
     /// Centre of gravity and roll-over threshold in every case.
     pub balance: Vec<CaseBalance>,
     /// Driveshafts.
-    pub driveline: Driveline,
+    pub driveline: Shared<Driveline>,
     /// Fifth-wheel positions that are possible, or what is missing for it.
     pub fifth_wheel: Result<PositionRange, String>,
     /// Holes of the trailer's axle slider that are possible; `None` when its axles do not slide.
@@ -103,13 +105,23 @@ impl Answers {
         let known = before.map(|b| (&*b.vehicle, &b.manoeuvre));
         let manoeuvre = manoeuvre(&vehicle, known);
         let balance = balance(&vehicle, &loads);
-        let driveline = driveline(&vehicle);
-        let limits = group_limits(&vehicle);
-        let bridge = bridge(&vehicle, &loads);
-        let bounds = Bounds::of(&vehicle, &limits);
+        let known = before.map(|b| (&*b.vehicle, &b.driveline));
+        let driveline = driveline_after(&vehicle, known);
+        let stays = before.filter(|b| road::stays(&vehicle, &b.vehicle));
+        let road = stays.map_or_else(|| Road::of(&vehicle).into(), |b| b.road.clone());
+        let bridge = bridge(&vehicle, &loads, &road);
+        let bounds = Bounds::of(&vehicle, &road);
         let capacity = bounds.as_ref().map_err(Clone::clone).and_then(capacity);
-        let fifth_wheel = fifth_wheel_range(&vehicle, bounds.as_ref());
-        let trailer_axles = axle_holes(&vehicle, bounds.as_ref());
+        let fifth_wheel = fifth_wheel_range(
+            &vehicle,
+            bounds.as_ref(),
+            stays.and_then(|b| b.fifth_wheel.as_ref().ok()),
+        );
+        let trailer_axles = axle_holes(
+            &vehicle,
+            bounds.as_ref(),
+            stays.and_then(|b| b.trailer_axles.as_ref()?.as_ref().ok()),
+        );
         let frame = frame_of(&vehicle, &loads);
         let known = before.map(|b| (&*b.vehicle, &*b.mounts));
         let mounts = mount_forces(&vehicle, known);
@@ -118,7 +130,7 @@ impl Answers {
             loads,
             clearances,
             manoeuvre,
-            limits,
+            road,
             bridge,
             capacity,
             balance,
@@ -135,7 +147,7 @@ impl Answers {
     /// # Errors
     /// What is missing.
     pub fn best_positions(&self) -> Result<BestPositions, String> {
-        Ok(best_positions(&Bounds::of(&self.vehicle, &self.limits)?))
+        Ok(best_positions(&Bounds::of(&self.vehicle, &self.road)?))
     }
 
     /// The heaviest case that the plan states.

@@ -27,6 +27,8 @@ pub struct PositionRange {
     pub bound_by: (Binding, Binding),
     /// What is over its limit at every position of the slider.
     pub always_over: Vec<String>,
+    /// Stretches of the slider in which no limit has a step.
+    pieces: Vec<(f64, f64)>,
 }
 
 /// Holes of the trailer's slider.
@@ -40,6 +42,8 @@ pub struct AxleHoles {
     pub holes: usize,
     /// What is over its limit in every hole.
     pub always_over: Vec<String>,
+    /// Limits of the groups of axles, hole by hole, kg.
+    groups_kg: Vec<f64>,
 }
 
 /// Slack in kilograms.
@@ -48,24 +52,25 @@ const SLACK: f64 = 1e-6;
 const FINE_MM: f64 = 1e-4;
 
 /// What a limit is called in a sentence.
-pub(super) fn words(bound: &Bound) -> String {
+pub(super) fn words(bound: &Bound<'_>) -> String {
     format!("{} ({})", bound.name, bound.by)
 }
 
-fn noted(list: &mut Vec<String>, bound: &Bound) {
+fn noted(list: &mut Vec<String>, bound: &Bound<'_>) {
     let words = words(bound);
     if !list.contains(&words) {
         list.push(words);
     }
 }
 
-/// Works out the range for the plan's trailer load.
+/// Works out the range for the plan's trailer load. `known` is one with the same steps of the limits.
 ///
 /// # Errors
 /// What is missing: a fifth wheel, a trailer, loads.
 pub fn fifth_wheel_range(
     vehicle: &Vehicle,
     bounds: Result<&Bounds<'_>, &String>,
+    known: Option<&PositionRange>,
 ) -> Result<PositionRange, String> {
     let Some(fw) = &vehicle.chassis.fifth_wheel else {
         return Err("this chassis has no fifth wheel".to_owned());
@@ -77,7 +82,7 @@ pub fn fifth_wheel_range(
     let stand = bounds.as_planned();
     let reach = bounds.reach_mm();
     let payload = trailer.payload_kg;
-    let pieces = bounds.pieces(&stand, reach);
+    let pieces = known.map_or_else(|| bounds.pieces(&stand, reach), |k| k.pieces.clone());
     let ranges = bounds.passing(&stand, &pieces, payload);
     let mut always_over = Vec::new();
     for bound in &bounds.list {
@@ -102,7 +107,7 @@ pub fn fifth_wheel_range(
             ahead_mm: beyond,
             ..stand
         };
-        let over = |bound: &&Bound| bounds.room(bound, &there, payload) < -1e-9;
+        let over = |bound: &&Bound<'_>| bounds.room(bound, &there, payload) < -1e-9;
         let first = bounds.list.iter().find(over);
         first.map_or(Binding::Slider, |bound| Binding::Limit(words(bound)))
     };
@@ -112,15 +117,17 @@ pub fn fifth_wheel_range(
             (end(low, -1.0), end(high, 1.0))
         }),
         always_over,
+        pieces,
     })
 }
 
 /// Works out which holes of the trailer's slider keep every limit with the plan's load; `None` when its
-/// axles do not slide.
+/// axles do not slide. `known` is one with the same limits of groups of axles.
 #[must_use]
 pub fn axle_holes(
     vehicle: &Vehicle,
     bounds: Result<&Bounds<'_>, &String>,
+    known: Option<&AxleHoles>,
 ) -> Option<Result<AxleHoles, String>> {
     let coupled = vehicle.trailer.as_ref()?;
     let slider = coupled.trailer.slider.as_ref()?;
@@ -133,13 +140,23 @@ pub fn axle_holes(
         pass_mm: Vec::new(),
         holes: 0,
         always_over: Vec::new(),
+        groups_kg: known.map_or_else(Vec::new, |k| k.groups_kg.clone()),
     };
-    let mut always: Option<Vec<&Bound>> = None;
+    let count = bounds.groups();
+    let mut always: Option<Vec<&Bound<'_>>> = None;
     for hole in slider.holes_mm() {
-        out.holes += 1;
         let stand = bounds.with_axles_at(hole);
-        let over = |bound: &&Bound| bounds.room(bound, &stand, coupled.payload_kg) < -SLACK;
-        let over: Vec<&Bound> = match &always {
+        let from = out.holes * count;
+        if out.groups_kg.len() <= from {
+            out.groups_kg.extend(bounds.of_groups(&stand));
+        }
+        let groups = &out.groups_kg[from..from + count];
+        out.holes += 1;
+        let over = |bound: &&Bound<'_>| {
+            let limit = Bounds::limit_of(bound, groups);
+            Bounds::left(bound, &stand, limit, coupled.payload_kg) < -SLACK
+        };
+        let over: Vec<&Bound<'_>> = match &always {
             // Once a hole passes, only the others' passing is of interest.
             Some(all) if all.is_empty() => bounds.list.iter().find(over).into_iter().collect(),
             _ => bounds.list.iter().filter(over).collect(),
@@ -168,11 +185,16 @@ impl Bounds<'_> {
     }
 
     /// Room to a limit.
-    pub(super) fn room(&self, bound: &Bound, stand: &Stand, payload_kg: f64) -> f64 {
+    pub(super) fn room(&self, bound: &Bound<'_>, stand: &Stand, payload_kg: f64) -> f64 {
+        Self::left(bound, stand, self.limit(bound, stand), payload_kg)
+    }
+
+    /// Room to this limit.
+    fn left(bound: &Bound<'_>, stand: &Stand, limit: f64, payload_kg: f64) -> f64 {
         let (base, share) = bound
             .trend
             .under(stand.ahead_mm, stand.axles_back_mm, &stand.split);
-        self.limit(bound, stand) - base - share * payload_kg
+        limit - base - share * payload_kg
     }
 
     /// Intervals of the slider in which no limit has a step, in order.
@@ -203,7 +225,7 @@ impl Bounds<'_> {
 
     /// Where a limit steps between two places; limits never rise as the trailer comes nearer, so equal
     /// ends mean that there is no step.
-    fn steps(&self, bound: &Bound, stand: &Stand, low: f64, high: f64, out: &mut Vec<f64>) {
+    fn steps(&self, bound: &Bound<'_>, stand: &Stand, low: f64, high: f64, out: &mut Vec<f64>) {
         let at = |ahead_mm: f64| self.limit(bound, &Stand { ahead_mm, ..*stand });
         let mut open = vec![(low, at(low), high, at(high))];
         while let Some((a, limit_a, b, limit_b)) = open.pop() {
@@ -222,18 +244,24 @@ impl Bounds<'_> {
     }
 
     /// Load at the planned place and its change for each millimetre ahead, with this payload.
-    fn line(bound: &Bound, stand: &Stand, payload_kg: f64) -> (f64, f64) {
+    fn line(bound: &Bound<'_>, stand: &Stand, payload_kg: f64) -> (f64, f64) {
         let (base, share) = bound.trend.under(0.0, stand.axles_back_mm, &stand.split);
         let (per_mm, per_kg_mm) = bound.trend.slope(&stand.split);
         (base + share * payload_kg, per_mm + per_kg_mm * payload_kg)
     }
 
-    fn in_piece(&self, bound: &Bound, stand: &Stand, piece: (f64, f64)) -> f64 {
+    fn in_piece(&self, bound: &Bound<'_>, stand: &Stand, piece: (f64, f64)) -> f64 {
         let ahead_mm = f64::midpoint(piece.0, piece.1);
         self.limit(bound, &Stand { ahead_mm, ..*stand })
     }
 
-    fn over_all(&self, bound: &Bound, stand: &Stand, piece: (f64, f64), payload_kg: f64) -> bool {
+    fn over_all(
+        &self,
+        bound: &Bound<'_>,
+        stand: &Stand,
+        piece: (f64, f64),
+        payload_kg: f64,
+    ) -> bool {
         let limit = self.in_piece(bound, stand, piece) + SLACK;
         let (at, per_mm) = Self::line(bound, stand, payload_kg);
         at + per_mm * piece.0 > limit && at + per_mm * piece.1 > limit

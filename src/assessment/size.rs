@@ -3,7 +3,7 @@
 
 use super::bounds::Bounds;
 use super::ranges::{self, STOPPED};
-use super::{Journey, Ready, capacity, group_limits};
+use super::{Journey, Ready, Road, capacity};
 use crate::energy::{End, Run, Strategy, run};
 use crate::loads::loads;
 use crate::part::{Chemistry, Part};
@@ -256,7 +256,8 @@ impl Search<'_> {
             Goal::Range(wanted_m) => range_m >= wanted_m,
             Goal::Day => run.end == End::Finished && over_j >= 0.0,
         };
-        let bounds = Bounds::of(&vehicle, &group_limits(&vehicle));
+        let road = Road::of(&vehicle);
+        let bounds = Bounds::of(&vehicle, &road);
         let packs = Packs {
             count: truck.bank.packs,
             energy_j: truck.bank.energy_j,

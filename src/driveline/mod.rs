@@ -24,6 +24,7 @@ pub use whirl::{SAFE_SHARE, critical_rpm, longest_mm};
 
 use crate::numeric;
 use crate::part::{Motor, ShaftTube};
+use crate::shared::Shared;
 use crate::vehicle::{ShaftLine, Vehicle};
 
 /// Everything about the driveshafts of a truck.
@@ -154,6 +155,25 @@ pub fn driveline(vehicle: &Vehicle) -> Driveline {
         outputs.map(|i| i.tag.clone()).collect()
     };
     Driveline { shafts, undriven }
+}
+
+/// The same; where lines, chassis and parts are those of before, it is what is known from there.
+#[must_use]
+pub fn driveline_after(
+    vehicle: &Vehicle,
+    before: Option<(&Vehicle, &Shared<Driveline>)>,
+) -> Shared<Driveline> {
+    let alike = |(old, _): &(&Vehicle, _)| {
+        let pairs = || vehicle.items.iter().zip(&old.items);
+        vehicle.chassis.is(&old.chassis)
+            && vehicle.shafts == old.shafts
+            && vehicle.items.len() == old.items.len()
+            && pairs().all(|(a, b)| a.is(b) || (a.part.is(&b.part) && a.tag == b.tag))
+    };
+    match before.filter(alike) {
+        Some((_, known)) => known.clone(),
+        None => driveline(vehicle).into(),
+    }
 }
 
 fn shaft(vehicle: &Vehicle, line: &ShaftLine) -> Shaft {

@@ -11,9 +11,23 @@ use crate::shared::Shared;
 /// A check, and whether all that it looks at is the same in both answers.
 type Again = (&'static Check, fn(&Answers, &Answers) -> bool);
 
-static AGAIN: &[Again] = &[(&checks::MOUNT_LOAD, |now, then| {
-    same(&now.mounts, &then.mounts)
-})];
+static AGAIN: &[Again] = &[
+    (&checks::MOUNT_LOAD, |now, then| {
+        same(&now.mounts, &then.mounts)
+    }),
+    (&checks::SHAFT_ANGLE, shafts),
+    (&checks::SHAFT_ENDS, shafts),
+    (&checks::SHAFT_LENGTH, shafts),
+    (&checks::SHAFT_PLUNGE, shafts),
+    (&checks::SHAFT_RIPPLE, shafts),
+    (&checks::SHAFT_SPEED, shafts),
+    (&checks::SHAFT_TORQUE, shafts),
+    (&checks::SHAFT_TRAVEL, shafts),
+];
+
+fn shafts(now: &Answers, then: &Answers) -> bool {
+    now.driveline.is(&then.driveline)
+}
 
 /// True when this check would say what it said.
 pub(super) fn holds(check: &Check, now: &Answers, then: &Answers) -> bool {

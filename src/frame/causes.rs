@@ -1,6 +1,6 @@
 //! What bends a rail at one place: each mass with the share of the axles' push that it brings about.
 
-use super::masses::{Masses, Of, unsprung};
+use super::masses::{Masses, Of};
 use super::rails::{middle, on_mounts, parts};
 use super::{SIDES, Standing};
 use crate::chassis::Group;
@@ -45,8 +45,7 @@ pub(super) fn causes(
     };
     let mut sums: Vec<(Of, f64)> = Vec::with_capacity(masses.list.len() + 2);
     for mass in &masses.list {
-        let kg = mass.kg_on(side, stand);
-        let couple = mass.couple_on(side, stand);
+        let (kg, couple) = mass.on(side, stand);
         let mut sum = answer(kg, kg * mass.middle_mm() + couple);
         sum -= kg * ramp(x, mass.from_mm, mass.to_mm);
         if mass.from_mm < x {
@@ -59,7 +58,7 @@ pub(super) fn causes(
     }
     let (mut axles, mut set) = (0.0, 0.0);
     for ((group, lift), constant_kg) in groups.iter().zip(&lift).zip(&influence.constant_kg) {
-        let own = of_axles(vehicle, group);
+        let own = of_axles(vehicle, masses, group);
         for (_, kg, moment) in &own {
             axles += answer(kg / 2.0, moment / 2.0);
         }
@@ -91,11 +90,11 @@ fn of_group(vehicle: &Vehicle, group: &Group, stand: &Standing) -> Vec<(usize, f
 }
 
 /// What the axles of a group weigh themselves, with the moment.
-fn of_axles(vehicle: &Vehicle, group: &Group) -> Vec<(usize, f64, f64)> {
+fn of_axles(vehicle: &Vehicle, masses: &Masses, group: &Group) -> Vec<(usize, f64, f64)> {
     let axles = vehicle.chassis.axles.iter().enumerate();
     let mine = axles.filter(|(_, a)| group.axles.contains(&a.id));
     mine.map(|(i, _)| {
-        let (kg, moment) = unsprung(vehicle, i);
+        let (kg, moment) = masses.unsprung[i];
         (i, kg, moment)
     })
     .collect()

@@ -56,14 +56,10 @@ pub(super) struct Mass {
 }
 
 impl Mass {
-    /// Mass on one rail in a case, kg.
-    pub(super) fn kg_on(&self, side: usize, stand: &Standing) -> f64 {
-        self.times(stand) * self.kg * self.share(side)
-    }
-
-    /// The couple on one rail in a case, kg·mm.
-    pub(super) fn couple_on(&self, side: usize, stand: &Standing) -> f64 {
-        self.times(stand) * self.couple_kg_mm * self.share(side)
+    /// Mass, kg, and couple, kg·mm, on one rail in a case.
+    pub(super) fn on(&self, side: usize, stand: &Standing) -> (f64, f64) {
+        let (times, share) = (self.times(stand), self.share(side));
+        (times * self.kg * share, times * self.couple_kg_mm * share)
     }
 
     const fn share(&self, side: usize) -> f64 {
@@ -110,6 +106,8 @@ pub(super) struct Masses {
     pub(super) list: Vec<Mass>,
     pub(super) stations: Vec<Station>,
     pub(super) unlisted: (f64, f64),
+    /// Unsprung mass on each axle, kg, and its moment about the front axle, kg·mm.
+    pub(super) unsprung: Vec<(f64, f64)>,
 }
 
 impl Masses {
@@ -144,6 +142,9 @@ impl Masses {
             list: all.list,
             stations,
             unlisted,
+            unsprung: (0..vehicle.chassis.axles.len())
+                .map(|axle| unsprung(vehicle, axle))
+                .collect(),
         }
     }
 }
@@ -289,8 +290,10 @@ impl<'a> Collect<'a> {
     }
 
     fn items(&mut self) {
+        let mut rows = Vec::new();
         for (index, item) in self.vehicle.items.iter().enumerate() {
-            let rows = bracket_rows(item);
+            rows.clear();
+            add_rows(item, &mut rows);
             let of = Of::Item(index);
             if item.unsprung_axle.is_none() {
                 let place = (item.cg.x, item.cg.y);
@@ -359,7 +362,7 @@ fn donor_unsprung_kg(vehicle: &Vehicle, axle: usize) -> f64 {
 }
 
 /// Unsprung mass on an axle of the finished truck, kg, and its moment about the front axle, kg·mm.
-pub(super) fn unsprung(vehicle: &Vehicle, axle: usize) -> (f64, f64) {
+fn unsprung(vehicle: &Vehicle, axle: usize) -> (f64, f64) {
     let own = donor_unsprung_kg(vehicle, axle);
     let axle = &vehicle.chassis.axles[axle];
     let mut sum = (own, own * axle.x_mm);
@@ -376,17 +379,23 @@ pub(super) fn unsprung(vehicle: &Vehicle, axle: usize) -> (f64, f64) {
 /// (common practice). Rows of a part that was turned across the truck do not run along it.
 #[must_use]
 pub fn bracket_rows(item: &Item) -> Vec<f64> {
+    let mut rows = Vec::new();
+    add_rows(item, &mut rows);
+    rows
+}
+
+fn add_rows(item: &Item, rows: &mut Vec<f64>) {
     let (min, max) = (item.bounds.min.x, item.bounds.max.x);
     let stated = item.part.mounts.as_ref().map(|m| m.rows_mm.as_slice());
     match stated {
         Some(stated) if !stated.is_empty() && item.turn.is_multiple_of(2) => {
             let place = |row: &f64| if item.turn == 0 { min + row } else { max - row };
-            stated.iter().map(place).collect()
+            rows.extend(stated.iter().map(place));
         }
         _ if max - min > 1.0 => {
             let quarter = (max - min) / 4.0;
-            vec![min + quarter, max - quarter]
+            rows.extend([min + quarter, max - quarter]);
         }
-        _ => vec![item.cg.x],
+        _ => rows.push(item.cg.x),
     }
 }

@@ -1,11 +1,9 @@
 //! One load case: what pushes the rails up, and where shear and moment are largest.
 
-use super::masses::{Masses, unsprung};
+use super::masses::Masses;
 use super::{RailCase, Section, Standing};
 use crate::chassis::Group;
-use crate::numeric::{
-    BeamEvent, BeamPiece, Influence, beam_pieces, beam_remainder, on_rows, sort_by,
-};
+use crate::numeric::{BeamEvent, BeamPiece, Influence, beam_pieces, beam_remainder, on_rows};
 use crate::quantity::N_PER_KG;
 use crate::vehicle::Vehicle;
 
@@ -22,19 +20,19 @@ pub(super) fn rails(
 ) -> Result<[RailCase; 2], String> {
     // How much more than half of mass and moment the right rail carries.
     let (mut more_kg, mut more_moment) = (0.0, 0.0);
+    let mut on = Vec::with_capacity(masses.list.len());
     for mass in &masses.list {
-        let more = (mass.kg_on(1, stand) - mass.kg_on(0, stand)) / 2.0;
+        let [left, right] = [0, 1].map(|side| mass.on(side, stand));
+        let more = (right.0 - left.0) / 2.0;
         more_kg += more;
-        more_moment +=
-            more * mass.middle_mm() + (mass.couple_on(1, stand) - mass.couple_on(0, stand)) / 2.0;
+        more_moment += more * mass.middle_mm() + (right.1 - left.1) / 2.0;
+        on.push([left, right]);
     }
     let mut ends = [0, 1].map(|side| {
-        let mut events = loads(masses, stand, side);
+        let mut events = loads(masses, &on, side);
         let sign = if side == 1 { 1.0 } else { -1.0 };
         let more = (sign * more_kg, sign * more_moment);
-        push_up(vehicle, influence, stand, more, &mut events);
-        // In order but for a handful: a stable sort finds that at once.
-        sort_by(&mut events, |a, b| a.x_mm.total_cmp(&b.x_mm));
+        push_up(vehicle, influence, masses, stand, more, &mut events);
         balanced(&events).map(|()| summed_up(beam_pieces(&events), sections))
     });
     let right = std::mem::replace(&mut ends[1], Err(String::new()))?;
@@ -42,27 +40,29 @@ pub(super) fn rails(
     Ok([left, right])
 }
 
-/// What presses one rail down.
-fn loads(masses: &Masses, stand: &Standing, side: usize) -> Vec<BeamEvent> {
+/// What presses one rail down; `on` is mass and couple of each on both.
+fn loads(masses: &Masses, on: &[[(f64, f64); 2]], side: usize) -> Vec<BeamEvent> {
     let mut events = Vec::with_capacity(masses.stations.len() + 16);
-    for station in &masses.stations {
+    events.extend(masses.stations.iter().map(|station| {
         let mut event = BeamEvent {
             x_mm: station.x_mm,
             ..BeamEvent::default()
         };
-        if let Some(mass) = station.mass.and_then(|i| masses.list.get(i as usize)) {
-            let newton = mass.kg_on(side, stand) * N_PER_KG;
+        let index = station.mass.map(|i| i as usize);
+        if let Some((mass, on)) = index.and_then(|i| Some((masses.list.get(i)?, on.get(i)?))) {
+            let (kg, couple) = on[side];
+            let newton = kg * N_PER_KG;
             match mass.length_mm() {
                 None => {
                     event.force_n = newton;
-                    event.couple_nmm = mass.couple_on(side, stand) * N_PER_KG;
+                    event.couple_nmm = couple * N_PER_KG;
                 }
                 Some(length) if station.ends => event.more_n_per_mm = -newton / length,
                 Some(length) => event.more_n_per_mm = newton / length,
             }
         }
-        events.push(event);
-    }
+        event
+    }));
     events
 }
 
@@ -71,6 +71,7 @@ fn loads(masses: &Masses, stand: &Standing, side: usize) -> Vec<BeamEvent> {
 fn push_up(
     vehicle: &Vehicle,
     influence: &Influence,
+    masses: &Masses,
     stand: &Standing,
     more: (f64, f64),
     events: &mut Vec<BeamEvent>,
@@ -81,7 +82,7 @@ fn push_up(
         let mut whole = (0.0, 0.0);
         for (axle, part) in parts {
             let x = vehicle.chassis.axles[axle].x_mm;
-            let (kg, moment) = unsprung(vehicle, axle);
+            let (kg, moment) = masses.unsprung[axle];
             let load = stand.axles_kg.get(axle).copied().unwrap_or(0.0);
             let force = (load - kg) / 2.0 + extra * part;
             let moment = (load * x - moment) / 2.0 + extra * part * x;
@@ -106,15 +107,21 @@ fn push_up(
 
 /// A push of so many kilograms with this moment about the front axle, on mounts counted from `x_mm`.
 fn up(events: &mut Vec<BeamEvent>, kg: f64, moment: f64, x_mm: f64, mounts_mm: &[f64]) {
-    let first = events.len();
+    let mut first = None;
     let left_over = on_mounts(kg, moment, x_mm, mounts_mm, |x_mm, kg| {
-        events.push(BeamEvent {
-            x_mm,
-            force_n: -kg * N_PER_KG,
-            ..BeamEvent::default()
-        });
+        // Behind whatever is here already.
+        let at = events.partition_point(|e| e.x_mm.total_cmp(&x_mm).is_le());
+        first = first.map_or(Some(at), |f: usize| Some(f + usize::from(at <= f)));
+        events.insert(
+            at,
+            BeamEvent {
+                x_mm,
+                force_n: -kg * N_PER_KG,
+                ..BeamEvent::default()
+            },
+        );
     });
-    if let Some(event) = events.get_mut(first) {
+    if let Some(event) = first.and_then(|at| events.get_mut(at)) {
         event.couple_nmm = -left_over * N_PER_KG;
     }
 }
@@ -221,23 +228,26 @@ fn summed_up(pieces: Vec<BeamPiece>, sections: &[Section]) -> RailCase {
         let Some(section) = behind.first().filter(|s| s.from_mm <= piece.from_mm) else {
             continue;
         };
-        let ends = [Some(piece.from_mm), piece.turns_at(), Some(piece.to_mm)];
-        for x in ends.into_iter().flatten() {
-            let (moment, shear) = (piece.moment_at(x), piece.shear_at(x));
+        let mut see = |x: f64, moment: f64, shear: f64| {
             if moment.abs() > rail.peak.1.abs() {
                 rail.peak = (x, moment);
             }
             if shear.abs() > rail.shear.1.abs() {
                 rail.shear = (x, shear);
             }
-            let Some(resist) = section.resist_nmm else {
-                continue;
-            };
-            if moment.abs() > used * resist {
+            if let Some(resist) = section.resist_nmm
+                && moment.abs() > used * resist
+            {
                 used = moment.abs() / resist;
                 rail.most_used = Some((x, moment));
             }
+        };
+        see(piece.from_mm, piece.moment_nmm, piece.shear_n);
+        if let Some(x) = piece.turns_at() {
+            see(x, piece.moment_at(x), piece.shear_at(x));
         }
+        let x = piece.to_mm;
+        see(x, piece.moment_at(x), piece.shear_at(x));
     }
     rail.pieces = pieces;
     rail

@@ -183,10 +183,16 @@ impl<'a> Allowed<'a> {
     /// The law that holds for this vehicle; `None` without one.
     #[must_use]
     pub fn to(vehicle: &'a Vehicle) -> Option<Self> {
+        Self::with(vehicle, gross_limit_kg(vehicle))
+    }
+
+    /// The same where the law's limit for the gross weight is known, kg.
+    #[must_use]
+    pub fn with(vehicle: &'a Vehicle, gross_kg: Option<f64>) -> Option<Self> {
         Some(Self {
             law: vehicle.law.as_ref()?,
             allowance: allowance(vehicle),
-            gross_kg: gross_limit_kg(vehicle).unwrap_or(f64::INFINITY),
+            gross_kg: gross_kg.unwrap_or(f64::INFINITY),
         })
     }
 
@@ -350,16 +356,15 @@ pub fn bridge_groups(vehicle: &Vehicle, loads_kg: &[f64]) -> Vec<BridgeGroup> {
         return Vec::new();
     };
     let axles = road_axles(vehicle);
-    let mut groups = Vec::new();
-    for first in 0..axles.len() {
-        for end in first + 2..=axles.len() {
-            let Some(loads) = loads_kg.get(first..end) else {
-                continue;
-            };
-            groups.extend(allowed.group(&axles, first..end, loads));
-        }
-    }
-    groups
+    let ranges = groups_of(axles.len().min(loads_kg.len()));
+    ranges
+        .filter_map(|range| allowed.group(&axles, range.clone(), &loads_kg[range]))
+        .collect()
+}
+
+/// Every two or more of so many in a row.
+pub fn groups_of(count: usize) -> impl Iterator<Item = Range<usize>> {
+    (0..count).flat_map(move |first| (first + 2..=count).map(move |end| first..end))
 }
 
 /// True when another check holds these axles against this rule already: an axle group of the truck, the
@@ -377,7 +382,9 @@ pub fn held_elsewhere(members: &[RoadAxle], rule: Rule) -> bool {
 }
 
 impl Allowed<'_> {
-    fn group(
+    /// One group of consecutive axles with these loads, kg; `None` when the law says nothing of them.
+    #[must_use]
+    pub fn group(
         &self,
         all: &[RoadAxle],
         range: Range<usize>,

@@ -9,7 +9,7 @@ mod gross;
 mod sizes;
 
 pub use axles::{RoadAxle, road_axles};
-pub use bridge::{Allowed, BridgeGroup, Rule, bridge_groups, held_elsewhere, table_lb};
+pub use bridge::{Allowed, BridgeGroup, Rule, bridge_groups, groups_of, held_elsewhere, table_lb};
 pub use gross::{
     GrossLimit, allowance, claimed, gross_limit, gross_limit_kg, power, tractor_limit,
 };

@@ -407,22 +407,28 @@ fn groups(
             0.0
         }
     };
+    let count = parts.len();
+    let mut sums = vec![(0.0, vec![0.0; count]); count];
+    let mut each = vec![(0.0, 0.0); count];
+    for w in weights {
+        for (index, each) in each.iter_mut().enumerate() {
+            *each = (share(index, w), place(index, w));
+        }
+        let sigma2 = w.sigma_kg.powi(2);
+        for ((side, with_kg2), (own, own_place)) in sums.iter_mut().zip(&each) {
+            *side += w.mass_kg * w.at.y * own;
+            for (kg2, (share, place)) in with_kg2.iter_mut().zip(&each) {
+                *kg2 += own * share * sigma2 + own_place * place;
+            }
+        }
+    }
     chassis
         .groups
         .iter()
+        .zip(sums)
         .enumerate()
-        .map(|(index, group)| {
+        .map(|(index, (group, (side, with_kg2)))| {
             let load = influence.reaction_kg(index, mass, moment);
-            let mut side = 0.0;
-            let mut with_kg2 = vec![0.0; parts.len()];
-            for w in weights {
-                let (own, own_place) = (share(index, w), place(index, w));
-                side += w.mass_kg * w.at.y * own;
-                for (other, kg2) in with_kg2.iter_mut().enumerate() {
-                    let sigma2 = w.sigma_kg.powi(2);
-                    *kg2 += own * share(other, w) * sigma2 + own_place * place(other, w);
-                }
-            }
             let track = chassis.group_track_mm(&group.id, &vehicle.raised).max(1.0);
             GroupLoad {
                 id: group.id.clone(),

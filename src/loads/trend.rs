@@ -41,8 +41,23 @@ impl Split {
     /// Of a trailer as it is coupled.
     #[must_use]
     pub fn of(coupled: &Coupled) -> Self {
-        let pin = coupled.tare_on_kingpin_kg();
-        let share = coupled.load_share_on_kingpin();
+        Self::with(
+            coupled,
+            coupled.tare_on_kingpin_kg(),
+            coupled.load_share_on_kingpin(),
+        )
+    }
+
+    /// With the trailer's axles slid to this distance from the kingpin, mm.
+    #[must_use]
+    pub fn slid_to(coupled: &Coupled, kingpin_to_axles_mm: f64) -> Self {
+        coupled.slid_to(kingpin_to_axles_mm).map_or_else(
+            || Self::of(coupled),
+            |(tare, load)| Self::with(coupled, coupled.trailer.tare_kg * tare, 1.0 - load),
+        )
+    }
+
+    fn with(coupled: &Coupled, pin: f64, share: f64) -> Self {
         Self {
             pin: (pin, share),
             axles: (coupled.trailer.tare_kg - pin, 1.0 - share),

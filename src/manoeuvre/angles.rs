@@ -1,7 +1,7 @@
 //! Approach, breakover and departure angle, and the part that limits each.
 
 use super::stance::on_road;
-use super::underside::{Low, Whose};
+use super::underside::Low;
 use crate::chassis::Axle;
 use crate::geometry::Point;
 use crate::numeric::{asin, atan2, cos, hypot, sin};
@@ -105,9 +105,19 @@ pub(super) fn angles(vehicle: &Vehicle, under: &[Low]) -> Angles {
         least.map(|(deg, p, x, unladen)| found(p, x, deg, touches(axle, deg, way), None, unladen))
     };
     let mut breakover: Option<(f64, &Low, [&Axle; 2], [f64; 3])> = None;
+    // Sine and cosine of an angle that is not worth a closer look.
+    let mut dull: Option<(f64, f64)> = None;
     for pair in axles.windows(2) {
         let [front, rear] = [pair[0], pair[1]];
         for p in under {
+            let middle = f64::midpoint(front.x_mm, rear.x_mm).max(p.x[0]).min(p.x[1]);
+            let (d, e) = (middle - front.x_mm, rear.x_mm - middle);
+            // Lines to where the tyres stand rise less than those that touch the tyres: by the sum of
+            // their tangents.
+            let rises = |(s, c): (f64, f64)| p.z * (d + e) * c > s * (d * e - p.z * p.z);
+            if d > 0.0 && e > 0.0 && p.z > 0.0 && dull.is_some_and(rises) {
+                continue;
+            }
             let both = |x: f64| {
                 let one = tangent_deg(x - front.x_mm, p.z, arc(front))?;
                 let two = tangent_deg(rear.x_mm - x, p.z, arc(rear))?;
@@ -118,12 +128,14 @@ pub(super) fn angles(vehicle: &Vehicle, under: &[Low]) -> Angles {
                 && breakover.is_none_or(|b| now[0] + now[1] < b.0)
             {
                 breakover = Some((now[0] + now[1], p, [front, rear], now));
+                let deg = now[0] + now[1] + WORTH_DEG + ROUNDING_MM;
+                dull = (deg < 90.0).then(|| (sin(deg.to_radians()), cos(deg.to_radians())));
             }
         }
     }
     let nothing = |where_: &str| format!("nothing of known height stands {where_}");
     let approach = match axles.first() {
-        Some(axle) if under.iter().any(|p| p.whose == Whose::Bumper) => {
+        Some(axle) if vehicle.chassis.dimensions.bumper_bottom_mm.is_some() => {
             end(axle, -1.0).ok_or_else(|| nothing("ahead of the front axle"))
         }
         _ => Err("the height of the bumper's underside is not stated".to_owned()),

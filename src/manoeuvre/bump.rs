@@ -59,8 +59,16 @@ pub(super) fn over(vehicle: &Vehicle, under: &[Low]) -> Option<OverBump> {
         .unwrap_or(Moving::BUMP_LENGTH_MM);
     let axles: Vec<&Axle> = on_road(vehicle).collect();
     let (first, last) = (*axles.first()?, *axles.last()?);
+    let sinks = axles.iter().map(|a| a.suspension.jounce_mm);
+    let sinks = sinks.fold(0.0, f64::max);
     let mut nearest: Option<(f64, f64, &Low, f64)> = None;
     for p in under {
+        // Between the axles wheels on the bump only lift: what is as high as this comes no nearer.
+        let between = p.x[0] >= first.x_mm && p.x[1] <= last.x_mm;
+        let high = p.z - height_mm - sinks - 1e-3;
+        if between && nearest.is_some_and(|n| high > n.0) {
+            continue;
+        }
         let [from, to] = p.x;
         for share in SHARES {
             let x = from + (to - from) * share;

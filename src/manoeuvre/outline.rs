@@ -2,7 +2,7 @@
 
 use crate::geometry::{Aabb, Point, Solid};
 use crate::numeric::sort_by;
-use crate::vehicle::{Coupled, Vehicle};
+use crate::vehicle::{Coupled, Item, Vehicle};
 
 /// A corner of an outline, truck axes.
 #[derive(Clone, Debug, PartialEq)]
@@ -122,6 +122,26 @@ impl Hull {
             Vertex { x, y, z, tag, name }
         });
         Self(named.collect())
+    }
+
+    /// True when this outline, for a turn, stays what it is with an item in place of another: the one has
+    /// no corner of it, the other lies well within.
+    pub(super) fn holds_without(&self, then: &Item, now: &Item, to_left: bool) -> bool {
+        let within = |x: f64, y: f64| {
+            let y = if to_left { y } else { -y };
+            let next = self.0.iter().cycle().skip(1);
+            self.0.iter().zip(next).all(|(a, b)| {
+                let (ex, ey) = (b.x - a.x, b.y - a.y);
+                // Farther inside than a millimetre.
+                ex * (y - a.y) - ey * (x - a.x) > ex.abs() + ey.abs()
+            })
+        };
+        let inside = |b: Aabb| {
+            let across = |x: f64| within(x, b.min.y) && within(x, b.max.y);
+            across(b.min.x) && across(b.max.x)
+        };
+        !self.0.iter().any(|v| v.tag == then.tag)
+            && (now.part.soft || now.solids.iter().all(|s| inside(s.aabb())))
     }
 
     /// The trailer straight behind the truck.

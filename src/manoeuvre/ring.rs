@@ -2,6 +2,7 @@
 
 use super::path::sweep_by;
 use super::turning::{Turning, at_outer};
+use crate::shared::Shared;
 use crate::source::{Basis, Source};
 use crate::vehicle::Vehicle;
 
@@ -55,7 +56,7 @@ pub fn ring(vehicle: &Vehicle) -> Option<Ring> {
 /// Works out how it is passed.
 pub(super) fn in_ring(
     vehicle: &Vehicle,
-    lock: &Result<Turning, String>,
+    lock: &Result<Shared<Turning>, String>,
 ) -> Option<Result<InRing, String>> {
     let ring = ring(vehicle)?;
     Some(

@@ -7,6 +7,7 @@ use super::outline::{Hull, Vertex};
 use super::stance::{Stance, on_road, stance, trailer_mm};
 use crate::numeric::{atan, hypot, sqrt, tan};
 use crate::plan::Moving;
+use crate::shared::Shared;
 use crate::vehicle::Vehicle;
 
 /// A steady turn.
@@ -99,7 +100,10 @@ pub(super) fn at_lock(vehicle: &Vehicle) -> Result<Turning, String> {
 }
 
 /// The turn within the stated outer radius; full lock when that is not possible.
-pub(super) fn stated(vehicle: &Vehicle, lock: &Result<Turning, String>) -> Result<Turn, String> {
+pub(super) fn stated(
+    vehicle: &Vehicle,
+    lock: &Result<Shared<Turning>, String>,
+) -> Result<Turn, String> {
     let lock = lock.as_ref().map_err(Clone::clone)?;
     at_outer(vehicle, lock, outer_mm(vehicle))
 }

@@ -65,13 +65,19 @@ pub(super) fn points(vehicle: &Vehicle) -> Vec<Low> {
             of(&mut low, &body.solids, Whose::Body(i), unsprung);
         }
     }
-    for (i, item) in vehicle.items.iter().enumerate() {
-        if !item.part.soft {
-            let unsprung = item.unsprung_axle.is_some();
-            of(&mut low, &item.solids, Whose::Item(i), unsprung);
-        }
+    for i in 0..vehicle.items.len() {
+        item(&mut low, vehicle, i);
     }
     low
+}
+
+/// Low points of one item.
+pub(super) fn item(low: &mut Vec<Low>, vehicle: &Vehicle, index: usize) {
+    let item = &vehicle.items[index];
+    if !item.part.soft {
+        let unsprung = item.unsprung_axle.is_some();
+        of(low, &item.solids, Whose::Item(index), unsprung);
+    }
 }
 
 fn of(low: &mut Vec<Low>, solids: &[Solid], whose: Whose, unsprung: bool) {

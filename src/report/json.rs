@@ -215,7 +215,7 @@ fn axle_rows(assessment: &Assessment) -> Vec<AxleRow> {
     };
     let rows = case.axles.iter().map(|axle| {
         let group = chassis.groups.iter().find(|g| g.axles.contains(&axle.id));
-        let limits = group.and_then(|g| answers.limits.iter().find(|l| l.id == g.id));
+        let limits = group.and_then(|g| answers.road.limits.iter().find(|l| l.id == g.id));
         let lowest = limits.and_then(|l| l.lowest());
         let load = group.and_then(|g| case.groups.iter().find(|l| l.id == g.id));
         // The group's limit is divided as the group's load is.

@@ -27,7 +27,7 @@ pub fn marks(assessment: &Assessment, units: Units, chosen: Option<usize>) -> Ma
             .loads
             .heaviest_of(&of_case.id)
             .map_or(of_case, |(_, group)| group);
-        let limits = answers.limits.iter().find(|l| l.id == group.id);
+        let limits = answers.road.limits.iter().find(|l| l.id == group.id);
         // What is up carries nothing and has no limit: no arrow on the drawing.
         if limits.is_some_and(|l| l.up) {
             continue;

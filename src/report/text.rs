@@ -45,7 +45,7 @@ fn write(out: &mut String, assessment: &Assessment, units: Units) -> std::fmt::R
     if let Some(case) = answers.heaviest() {
         writeln!(out, "\nAxle groups, {}:", case.case.words())?;
         for group in &case.groups {
-            let limits = answers.limits.iter().find(|l| l.id == group.id);
+            let limits = answers.road.limits.iter().find(|l| l.id == group.id);
             match limits.and_then(|l| l.lowest().map(|limit| (l, limit))) {
                 Some((limits, limit)) => writeln!(
                     out,

@@ -40,18 +40,29 @@ impl Coupled {
     #[must_use]
     pub fn with_axles_at(&self, kingpin_to_axles_mm: f64) -> Self {
         let mut slid = self.clone();
+        if let Some((tare_on_kingpin, load_cg)) = self.slid_to(kingpin_to_axles_mm) {
+            slid.trailer.kingpin_to_axles_mm = kingpin_to_axles_mm;
+            slid.trailer.tare_on_kingpin = tare_on_kingpin;
+            slid.load_cg = load_cg;
+        }
+        slid
+    }
+
+    /// Share of the tare on the kingpin and place of the load with the axles slid to this distance; `None`
+    /// where that changes nothing.
+    pub(crate) fn slid_to(&self, kingpin_to_axles_mm: f64) -> Option<(f64, f64)> {
         let old = &self.trailer;
         let by = kingpin_to_axles_mm - old.kingpin_to_axles_mm;
         if by == 0.0 || kingpin_to_axles_mm <= 0.0 {
-            return slid;
+            return None;
         }
         let moves = old.slider.as_ref().map_or(0.0, |s| s.moves_kg);
         let (tare, reach) = (old.tare_kg, old.kingpin_to_axles_mm);
         let moment = tare * (1.0 - old.tare_on_kingpin) * reach + moves * by;
-        slid.trailer.kingpin_to_axles_mm = kingpin_to_axles_mm;
-        slid.trailer.tare_on_kingpin = 1.0 - moment / kingpin_to_axles_mm / tare;
-        slid.load_cg = self.load_cg * reach / kingpin_to_axles_mm;
-        slid
+        Some((
+            1.0 - moment / kingpin_to_axles_mm / tare,
+            self.load_cg * reach / kingpin_to_axles_mm,
+        ))
     }
 
     /// Radius of the circle on which the nose's corners swing about the kingpin, mm.

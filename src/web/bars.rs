@@ -1,6 +1,6 @@
 //! Axle bars and the verdict.
 
-use crate::assessment::{Assessment, trailer_limit};
+use crate::assessment::Assessment;
 use crate::findings::Severity;
 use crate::loads::thin_kg;
 use crate::quantity::{Units, mass, signed_mass};
@@ -79,7 +79,7 @@ pub(super) fn bars(assessment: &Assessment, units: Units) -> Vec<Bar> {
             .loads
             .heaviest_of(&of_case.id)
             .map_or((words, of_case), |(case, group)| (case.words(), group));
-        let limits = answers.limits.iter().find(|l| l.id == group.id);
+        let limits = answers.road.limits.iter().find(|l| l.id == group.id);
         if limits.is_some_and(|l| l.up) {
             continue;
         }
@@ -95,7 +95,7 @@ pub(super) fn bars(assessment: &Assessment, units: Units) -> Vec<Bar> {
         bars.push(bar(&measured, words, units));
     }
     let vehicle = &answers.vehicle;
-    if let (Some(load), Some(limit)) = (case.trailer_axles_kg, trailer_limit(vehicle)) {
+    if let (Some(load), Some(limit)) = (case.trailer_axles_kg, &answers.road.trailer) {
         let measured = Measured {
             id: "trailer-axles",
             name: "trailer axles",
@@ -106,7 +106,7 @@ pub(super) fn bars(assessment: &Assessment, units: Units) -> Vec<Bar> {
         };
         bars.push(bar(&measured, words, units));
     }
-    let law = crate::legality::gross_limit_kg(vehicle);
+    let law = answers.road.gross_kg;
     let rating = if vehicle.trailer.is_some() {
         (vehicle.chassis.ratings.gcwr_kg, "GCWR")
     } else {

@@ -1,7 +1,7 @@
 //! Best places of fifth wheel and trailer axles, and the ranges that pass, against a scan of the findings.
 
 use super::{assess, read, yard};
-use axlewright_core::assessment::{Assessment, Bounds, best_positions, group_limits};
+use axlewright_core::assessment::{Assessment, Bounds, Road, best_positions};
 use axlewright_core::chassis::AxleSlider;
 use axlewright_core::findings::Severity;
 use axlewright_core::library::Library;
@@ -161,8 +161,8 @@ fn the_best_places_and_payloads_are_what_a_scan_finds() {
         let library = sliding(trailer);
         let name = &plan.name;
         let vehicle = Vehicle::resolve(&plan, &library).unwrap();
-        let limits = group_limits(&vehicle);
-        let bounds = Bounds::of(&vehicle, &limits).unwrap();
+        let road = Road::of(&vehicle);
+        let bounds = Bounds::of(&vehicle, &road).unwrap();
         let best = best_positions(&bounds);
         let (low, high) = slider(&vehicle);
         let holes: Vec<f64> = {
@@ -188,8 +188,8 @@ fn the_best_places_and_payloads_are_what_a_scan_finds() {
         let by_formula = |moved: &Plan| {
             let vehicle = Vehicle::resolve(moved, &library).unwrap();
             assert!(vehicle.problems.is_empty());
-            let limits = group_limits(&vehicle);
-            let there = best_positions(&Bounds::of(&vehicle, &limits).unwrap());
+            let road = Road::of(&vehicle);
+            let there = best_positions(&Bounds::of(&vehicle, &road).unwrap());
             there.now.map_or(f64::NEG_INFINITY, |now| now.payload_kg)
         };
         let steps = || {

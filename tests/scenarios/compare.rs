@@ -200,6 +200,7 @@ impl Scenario {
             let id = &self.groups[index];
             let limits = assessment
                 .answers
+                .road
                 .limits
                 .iter()
                 .find(|l| &l.id == id)
@@ -230,8 +231,8 @@ impl Scenario {
             let vehicle =
                 axlewright_core::vehicle::Vehicle::resolve(&plan, &LIBRARY.with(Clone::clone))
                     .unwrap();
-            let limits = axlewright_core::assessment::group_limits(&vehicle);
-            let bounds = axlewright_core::assessment::Bounds::of(&vehicle, &limits).unwrap();
+            let road = axlewright_core::assessment::Road::of(&vehicle);
+            let bounds = axlewright_core::assessment::Bounds::of(&vehicle, &road).unwrap();
             let capacity = axlewright_core::assessment::capacity(&bounds).unwrap();
             if capacity.payload_kg() > best.1 + 1e-6 {
                 best = (ahead, capacity.payload_kg());
@@ -294,7 +295,12 @@ pub fn name_of(assessment: &Assessment, limit: &str) -> String {
         "gross" => "gross weight".to_owned(),
         "gvwr" => "truck".to_owned(),
         group => {
-            let limits = assessment.answers.limits.iter().find(|l| l.id == group);
+            let limits = assessment
+                .answers
+                .road
+                .limits
+                .iter()
+                .find(|l| l.id == group);
             limits
                 .unwrap_or_else(|| panic!("no group {group}"))
                 .name

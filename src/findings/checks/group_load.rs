@@ -27,7 +27,7 @@ pub(super) fn missing_loads(answers: &Answers) -> Option<String> {
 
 /// Name of an axle group, for people.
 pub(super) fn group_name<'a>(answers: &'a Answers, id: &'a str) -> &'a str {
-    let known = answers.limits.iter().find(|l| l.id == id);
+    let known = answers.road.limits.iter().find(|l| l.id == id);
     known.map_or(id, |l| l.name.as_str())
 }
 
@@ -46,7 +46,7 @@ pub(super) fn against(answers: &Answers, report: &mut Report, kind: LimitKind) {
         report.not_assessed("truck", &missing);
         return;
     }
-    for limits in &answers.limits {
+    for limits in &answers.road.limits {
         let Some(limit) = limits.of(kind) else {
             if limits.missing.contains(&kind) {
                 let missing = format!("the {} of the {} is not known", kind.words(), limits.name);

@@ -23,7 +23,7 @@ fn run(answers: &Answers, report: &mut Report) {
         return;
     }
     let mut lightest: Option<(Case, &GroupLoad)> = None;
-    for limits in answers.limits.iter().filter(|l| !l.up) {
+    for limits in answers.road.limits.iter().filter(|l| !l.up) {
         let cases = answers.loads.cases.iter();
         let worst = cases
             .filter_map(|c| Some((c.case, c.groups.iter().find(|g| g.id == limits.id)?)))

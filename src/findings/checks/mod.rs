@@ -77,6 +77,14 @@ mod zone_mass;
 
 pub(super) use mount_load::CHECK as MOUNT_LOAD;
 pub use payload::possible as payload_possible;
+pub(super) use shaft_angle::CHECK as SHAFT_ANGLE;
+pub(super) use shaft_ends::CHECK as SHAFT_ENDS;
+pub(super) use shaft_length::CHECK as SHAFT_LENGTH;
+pub(super) use shaft_plunge::CHECK as SHAFT_PLUNGE;
+pub(super) use shaft_ripple::CHECK as SHAFT_RIPPLE;
+pub(super) use shaft_speed::CHECK as SHAFT_SPEED;
+pub(super) use shaft_torque::CHECK as SHAFT_TORQUE;
+pub(super) use shaft_travel::CHECK as SHAFT_TRAVEL;
 
 use super::Check;
 

@@ -28,7 +28,7 @@ fn run(answers: &Answers, report: &mut Report) {
     if let Some(missing) = group_load::missing_loads(answers) {
         return report.not_assessed("truck", &missing);
     }
-    for limits in &answers.limits {
+    for limits in &answers.road.limits {
         let worst = group_load::finished(answers)
             .filter_map(|c| {
                 c.groups

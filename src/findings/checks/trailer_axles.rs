@@ -1,7 +1,7 @@
 //! Are the trailer axles within their rating and the chosen road law?
 
 use super::whole_load::{self, Load, Whole};
-use crate::assessment::{Answers, trailer_limit};
+use crate::assessment::Answers;
 use crate::findings::{Check, Report};
 
 /// Header of the check.
@@ -17,7 +17,7 @@ pub static CHECK: Check = Check {
 };
 
 fn run(answers: &Answers, report: &mut Report) {
-    let Some(limit) = trailer_limit(&answers.vehicle) else {
+    let Some(limit) = &answers.road.trailer else {
         return;
     };
     let whole = Whole {
@@ -25,7 +25,7 @@ fn run(answers: &Answers, report: &mut Report) {
         says: "The trailer axles carry",
         limited_by: "their limit",
         limit_kg: limit.kg,
-        source: limit.source,
+        source: limit.source.clone(),
     };
     whole_load::against(answers, report, whole, |c| {
         c.trailer_axles_kg.map(Load::stated)

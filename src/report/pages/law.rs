@@ -62,7 +62,7 @@ pub(super) fn build(assessment: &Assessment, units: Units) -> Page {
             }
         }
     }
-    if answers.loads.missing.is_none() && !answers.limits.is_empty() {
+    if answers.loads.missing.is_none() && !answers.road.limits.is_empty() {
         page.tables.push(limit_table(assessment, units));
     }
     for check in [
@@ -248,7 +248,7 @@ fn bridge_table(groups: &[Bridge], units: Units) -> Table {
 
 fn limit_table(assessment: &Assessment, units: Units) -> Table {
     let answers = &assessment.answers;
-    let limits = &answers.limits;
+    let limits = &answers.road.limits;
     let shown: Vec<LimitKind> = KINDS
         .into_iter()
         .filter(|kind| {

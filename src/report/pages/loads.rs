@@ -31,7 +31,7 @@ pub(super) fn build(assessment: &Assessment, units: Units) -> Page {
     }
     let cases = &answers.loads.cases;
     if !cases.is_empty() {
-        page.tables.push(table(cases, &answers.limits, units));
+        page.tables.push(table(cases, &answers.road.limits, units));
     }
     for case in cases {
         if let Some(missing) = &case.missing {
