@@ -34,6 +34,22 @@ impl<T> Shared<T> {
     }
 }
 
+/// What may be there or not.
+pub trait Maybe {
+    /// True when both are one and the same thing, or neither is there.
+    fn stays(self, other: Self) -> bool;
+}
+
+impl<T> Maybe for Option<&Shared<T>> {
+    fn stays(self, other: Self) -> bool {
+        match (self, other) {
+            (Some(now), Some(then)) => now.is(then),
+            (None, None) => true,
+            _ => false,
+        }
+    }
+}
+
 impl<T: PartialEq> Shared<T> {
     /// Becomes the same as what was before, if it is equal to it.
     pub fn settle(&mut self, before: &Self) {

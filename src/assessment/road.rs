@@ -2,6 +2,7 @@
 
 use super::{GroupLimits, TrailerLimit, group_limits, trailer_limit};
 use crate::legality::{self, Allowed, RoadAxle, Rule};
+use crate::shared::Maybe;
 use crate::vehicle::Vehicle;
 use std::ops::Range;
 
@@ -76,13 +77,9 @@ fn set(allowed: &Allowed<'_>, axles: &[RoadAxle], range: Range<usize>) -> Option
 
 /// True when nothing that this and the law's steps depend on has changed: parts may have been moved.
 pub(super) fn stays(now: &Vehicle, then: &Vehicle) -> bool {
-    let law = match (&now.law, &then.law) {
-        (Some(now), Some(then)) => now.is(then),
-        (None, None) => true,
-        _ => false,
-    };
     let mut pairs = now.items.iter().zip(&then.items);
-    law && now.stands_on(then)
+    now.law.as_ref().stays(then.law.as_ref())
+        && now.stands_on(then)
         && (now.allowance, now.intermodal) == (then.allowance, then.intermodal)
         && now.which_allowance == then.which_allowance
         && now.loads.payload.is_some() == then.loads.payload.is_some()

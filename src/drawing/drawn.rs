@@ -8,7 +8,7 @@ use super::plane::Rect;
 use super::scene::{Group, Scene, Sight};
 use super::tags::Tag;
 use super::{Severity, Style};
-use crate::shared::Shared;
+use crate::shared::{Maybe, Shared};
 use crate::vehicle::{Item, Vehicle};
 
 /// A scene and what it was made of.
@@ -60,12 +60,8 @@ impl PartDrawn {
         severity: Option<Severity>,
         tag: Option<&Shared<Tag>>,
     ) -> bool {
-        let same_tag = match (&self.tag, tag) {
-            (Some(one), Some(other)) => one.is(other),
-            (None, None) => true,
-            _ => false,
-        };
-        same_tag && (self.sight, self.selected, self.severity) == (sight, selected, severity)
+        self.tag.as_ref().stays(tag)
+            && (self.sight, self.selected, self.severity) == (sight, selected, severity)
     }
 }
 

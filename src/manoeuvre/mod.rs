@@ -31,7 +31,7 @@ pub use ramp::{OnRamp, Pitch, on_ramp};
 pub use ring::{InRing, Ring, ring};
 pub use turning::{Steady, Turn, Turning, at_outer, steady};
 
-use crate::shared::Shared;
+use crate::shared::{Maybe, Shared};
 use crate::vehicle::Vehicle;
 
 /// Everything about the moving truck that is worked out on each evaluation.
@@ -99,11 +99,6 @@ fn moved(vehicle: &Vehicle, old: &Vehicle) -> Option<Vec<usize>> {
 
 /// True when neither what moved nor what it was before has a corner on the outline.
 fn outline_holds(vehicle: &Vehicle, old: &Vehicle, known: &Manoeuvre, moved: &[usize]) -> bool {
-    let law = match (&vehicle.law, &old.law) {
-        (Some(now), Some(then)) => now.is(then),
-        (None, None) => true,
-        _ => false,
-    };
     let Ok(lock) = &known.turning else {
         return false;
     };
@@ -111,7 +106,7 @@ fn outline_holds(vehicle: &Vehicle, old: &Vehicle, known: &Manoeuvre, moved: &[u
         let (now, then) = (&vehicle.items[*i], &old.items[*i]);
         lock.hull.holds_without(then, now, vehicle.moving.turn_left)
     };
-    law && moved.iter().all(within)
+    vehicle.law.as_ref().stays(old.law.as_ref()) && moved.iter().all(within)
 }
 
 /// Farther than this from the least so far, nothing changes it, degrees and mm: wider than any rounding.

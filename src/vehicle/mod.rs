@@ -23,7 +23,7 @@ use crate::chassis::{Axle, Chassis, Zone};
 use crate::geometry::Point;
 use crate::law::Regime;
 use crate::plan::{Duty, FrameChoice, Loads, Moving};
-use crate::shared::{Along, Shared};
+use crate::shared::{Along, Maybe, Shared};
 use crate::source::Problem;
 
 /// A plan resolved against a library.
@@ -116,12 +116,8 @@ impl Vehicle {
     /// chassis, what stays on it, zones, trailer, and which axles are raised.
     #[must_use]
     pub fn stands_on(&self, before: &Self) -> bool {
-        let trailer = match (&self.trailer, &before.trailer) {
-            (Some(now), Some(then)) => now.is(then),
-            (None, None) => true,
-            _ => false,
-        };
-        trailer
+        let trailer = self.trailer.as_ref();
+        trailer.stays(before.trailer.as_ref())
             && self.has_chassis_of(before)
             && self.zones.is(&before.zones)
             && self.bodies.is(&before.bodies)
