@@ -2,6 +2,10 @@
 //! without it, byte by byte. Each example, and a crowded truck, goes through a chain of changes, each
 //! answer made after the one before and made anew. And a page that is told only what has changed must
 //! hold the whole of it each time.
+//!
+//! Seen to turn red by a part drawn as before though it has moved, a check not run again though its figures
+//! have changed, a part resolved as before though its place is another, and a label left where it was though
+//! a box has come there.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
