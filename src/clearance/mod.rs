@@ -133,8 +133,8 @@ pub fn clearances(vehicle: &Vehicle) -> Clearances {
     clearances_after(vehicle, None)
 }
 
-/// The same, quicker where another vehicle is known that this one was settled against
-/// ([`Vehicle::settle`]): what stands still is not measured again, and its gaps are the very same.
+/// The same, quicker where the vehicle before is known ([`Vehicle::resolve_after`]): what stands still is
+/// not measured again, and its gaps are the very same.
 #[must_use]
 pub fn clearances_after(vehicle: &Vehicle, before: Option<(&Vehicle, &Clearances)>) -> Clearances {
     let (parts, mut found) = Parts::of(vehicle, before);

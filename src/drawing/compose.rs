@@ -20,7 +20,8 @@ pub fn compose(vehicle: &Vehicle, marks: &Marks, view: View, style: &Style, unit
     scene(vehicle, marks, view, style, unit, None).0
 }
 
-/// The same on the page's stage; what looks alike is taken from the drawing before.
+/// Draws one view of the truck for the page's stage ([`View::Turn`] as a plan without its turn, which
+/// is followed only when somebody asks for it); what looks alike is taken from the drawing before.
 #[must_use]
 pub fn stage(
     vehicle: &Shared<Vehicle>,

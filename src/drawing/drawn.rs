@@ -69,12 +69,9 @@ impl Drawn {
     /// The bare truck, where it is the same. An axle of the donor is drawn unless an e-axle is in its
     /// place.
     pub(super) fn bare(&self, now: &Vehicle) -> Option<Shared<Bare>> {
-        let riders = |of: &'_ Vehicle| {
-            let riders = of.items.iter().filter(|i| i.unsprung_axle.is_some());
-            riders.cloned().collect::<Vec<Shared<Item>>>()
-        };
-        let (then, now_) = (riders(&self.of), riders(now));
-        let same = then.len() == now_.len() && then.iter().zip(&now_).all(|(a, b)| a.is(b));
+        let rides = |item: &&Shared<Item>| item.unsprung_axle.is_some();
+        let then = self.of.items.iter().filter(rides);
+        let same = now.items.iter().filter(rides).eq(then);
         (same && now.stands_on(&self.of)).then(|| self.made.bare.clone())
     }
 

@@ -42,6 +42,7 @@ mod zones;
 pub use chart::{
     Axis, Bar, Body, Chart, ChartScene, Line, Panel, Pen, Tint, chart_scene, draw_chart,
 };
+pub use compose::stage;
 pub use drawn::Drawn;
 pub use hatch::{Hatch, hatch};
 pub use marks::{AngleMark, AxleMark, FrameMark, Marks, Pointer, Severity};
@@ -50,7 +51,6 @@ pub use scene::{Anchor, Group, Owner, Page, Role, Scene, Shape, Sight, Text, Tex
 pub use shafts::shafts;
 
 use crate::quantity::Units;
-use crate::shared::Shared;
 use crate::vehicle::Vehicle;
 
 /// From where the truck is seen.
@@ -148,19 +148,6 @@ impl Default for Style {
 #[must_use]
 pub fn stage_pens() -> String {
     svg::stage_pens(compose::STAGE_UNIT)
-}
-
-/// Draws one view of the truck for the page's stage ([`View::Turn`] as a plan without its turn, which
-/// is followed only when somebody asks for it); what looks alike is taken from the drawing before.
-#[must_use]
-pub fn stage(
-    vehicle: &Shared<Vehicle>,
-    marks: &Marks,
-    view: View,
-    style: &Style,
-    before: Option<&Drawn>,
-) -> Drawn {
-    compose::stage(vehicle, marks, view, style, before)
 }
 
 /// The drawing as SVG text for the page's stage, with the pens of [`stage_pens`].

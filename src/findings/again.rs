@@ -6,15 +6,12 @@
 use super::Check;
 use super::checks;
 use crate::assessment::Answers;
-use crate::shared::Shared;
 
 /// A check, and whether all that it looks at is the same in both answers.
 type Again = (&'static Check, fn(&Answers, &Answers) -> bool);
 
 static AGAIN: &[Again] = &[
-    (&checks::MOUNT_LOAD, |now, then| {
-        same(&now.mounts, &then.mounts)
-    }),
+    (&checks::MOUNT_LOAD, |now, then| now.mounts == then.mounts),
     (&checks::SHAFT_ANGLE, shafts),
     (&checks::SHAFT_ENDS, shafts),
     (&checks::SHAFT_LENGTH, shafts),
@@ -33,8 +30,4 @@ fn shafts(now: &Answers, then: &Answers) -> bool {
 pub(super) fn holds(check: &Check, now: &Answers, then: &Answers) -> bool {
     let mut known = AGAIN.iter().filter(|(other, _)| other.id == check.id);
     known.any(|(_, same)| same(now, then))
-}
-
-fn same<T>(now: &[Shared<T>], then: &[Shared<T>]) -> bool {
-    now.len() == then.len() && now.iter().zip(then).all(|(a, b)| a.is(b))
 }

@@ -50,7 +50,9 @@ impl Plan {
             let then = good.and_then(|good| good.placed.get(index));
             then.is_some_and(|then| placed.is(then))
         };
-        for (index, placed) in self.placed.iter().enumerate().take(Self::MOST_PARTS) {
+        let few = self.placed.len() <= Self::MOST_PARTS;
+        let checked = if few { &*self.placed } else { &[] };
+        for (index, placed) in checked.iter().enumerate() {
             if stands(index, placed) {
                 continue;
             }
